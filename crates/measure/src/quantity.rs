@@ -4,8 +4,8 @@
 //! What it is not: what a person typed (see `typed`) or which unit a screen shows (see `unit`).
 
 pub use uom::si::f64::{
-    Area, ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, MassDensity,
-    Ratio, TemperatureInterval, ThermodynamicTemperature, Time, Volume,
+    Area, ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, MassDensity, Ratio,
+    TemperatureInterval, ThermodynamicTemperature, Time, Volume,
 };
 
 /// Units to construct and read quantities with, one module per quantity.

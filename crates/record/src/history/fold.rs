@@ -1,0 +1,242 @@
+//! The fold: from a log to the state it amounts to.
+//!
+//! What it is: pure and total: whatever was merged opens, with its oddities beside it.
+//! What it is not: advice about the state (see the `plan` room).
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use measure::civil::Minute;
+
+use super::{
+    entry::{Amendment, Body, Entry, Key, Says, Setting},
+    log::Log,
+};
+use crate::{field::Value, id::EntryId, wig::work::Work};
+
+/// What a log amounts to.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct State {
+    values: BTreeMap<Key, Held>,
+    works: Vec<Done>,
+    oddities: Vec<Oddity>,
+    last_done: Option<Minute>,
+}
+
+/// A value that stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Held {
+    /// The value; nothing where it was taken back.
+    pub value: Option<Value>,
+    /// The entry that set it.
+    pub by: EntryId,
+    /// All settings nobody has replaced, that one included: more than one is two answers.
+    pub heads: Vec<EntryId>,
+    /// Whether the heads differ in what they say.
+    pub two_answers: bool,
+}
+
+/// Work that stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Done {
+    /// Its original entry.
+    pub entry: EntryId,
+    /// When it was done, as put right.
+    pub done: Minute,
+    /// The work, as put right.
+    pub work: Work,
+    /// Whether it was put right.
+    pub amended: bool,
+}
+
+/// Something a merged history may hold that no single bench would.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Oddity {
+    /// An amendment of an entry that is not here.
+    TargetMissing(EntryId),
+    /// An amendment of an amendment.
+    TargetIsAmendment(EntryId),
+    /// An amendment that turns work into a value or a value into work.
+    OtherKind(EntryId),
+    /// Two corrections that had not seen each other.
+    TwoCorrections(EntryId),
+    /// Two values that had not seen each other.
+    TwoAnswers(EntryId),
+    /// One identity with two contents.
+    Clash(EntryId),
+}
+
+/// An original entry as it stands after amendments.
+struct Standing<'a> {
+    entry: &'a Entry,
+    done: Minute,
+    says: StandingSays<'a>,
+    amended: bool,
+}
+
+enum StandingSays<'a> {
+    Work(&'a Work),
+    Set(&'a Setting, &'a Option<Value>),
+}
+
+/// Folds a log.
+pub fn fold(log: &Log) -> State {
+    let mut oddities: Vec<Oddity> = log.clashes().map(|(id, _)| Oddity::Clash(id)).collect();
+    let amendments = amendments(log, &mut oddities);
+
+    let mut standing: Vec<Standing<'_>> =
+        log.entries().filter_map(|entry| stand(entry, amendments.get(&entry.id), &mut oddities)).collect();
+    standing.sort_by_key(|one| (one.done, one.entry.lamport, one.entry.id));
+
+    let last_done = standing.iter().map(|one| one.done).max();
+    let mut settings: BTreeMap<Key, Vec<&Standing<'_>>> = BTreeMap::new();
+    let mut works = Vec::new();
+    for one in &standing {
+        match &one.says {
+            StandingSays::Work(work) => {
+                works.push(Done { entry: one.entry.id, done: one.done, work: (*work).clone(), amended: one.amended })
+            }
+            StandingSays::Set(setting, _) => settings.entry(setting.key).or_default().push(one),
+        }
+    }
+    let values =
+        settings.into_iter().filter_map(|(key, all)| held(&all, &mut oddities).map(|held| (key, held))).collect();
+    oddities.sort_unstable();
+    oddities.dedup();
+    State { values, works, oddities, last_done }
+}
+
+/// The amendments of an entry that nobody has replaced: what a new one is made over.
+pub fn amendments_over(log: &Log, target: EntryId) -> Vec<EntryId> {
+    let all: Vec<(&Entry, &Amendment)> = amendments(log, &mut Vec::new()).remove(&target).unwrap_or_default();
+    heads(all.iter().map(|(entry, amendment)| (*entry, amendment.over.as_slice())))
+}
+
+/// The amendments of each original, those that name an original only.
+fn amendments<'a>(log: &'a Log, oddities: &mut Vec<Oddity>) -> BTreeMap<EntryId, Vec<(&'a Entry, &'a Amendment)>> {
+    let mut by_target: BTreeMap<EntryId, Vec<(&Entry, &Amendment)>> = BTreeMap::new();
+    for entry in log.entries() {
+        let Body::Amend(amendment) = &entry.body else { continue };
+        match log.get(amendment.target).map(|target| (&target.body, target.log == entry.log)) {
+            None | Some((_, false)) => oddities.push(Oddity::TargetMissing(entry.id)),
+            Some((Body::Amend(_), _)) => oddities.push(Oddity::TargetIsAmendment(entry.id)),
+            Some((Body::Work(_), _))
+                if !matches!(amendment.to.as_ref().map(|to| &to.says), None | Some(Says::Work(_))) =>
+            {
+                oddities.push(Oddity::OtherKind(entry.id));
+            }
+            Some((Body::Set(_), _))
+                if !matches!(amendment.to.as_ref().map(|to| &to.says), None | Some(Says::Value(_))) =>
+            {
+                oddities.push(Oddity::OtherKind(entry.id));
+            }
+            Some(_) => by_target.entry(amendment.target).or_default().push((entry, amendment)),
+        }
+    }
+    by_target
+}
+
+fn stand<'a>(
+    entry: &'a Entry,
+    amendments: Option<&Vec<(&'a Entry, &'a Amendment)>>,
+    oddities: &mut Vec<Oddity>,
+) -> Option<Standing<'a>> {
+    let original = match &entry.body {
+        Body::Work(work) => StandingSays::Work(work),
+        Body::Set(setting) => StandingSays::Set(setting, &setting.value),
+        Body::Amend(_) => return None,
+    };
+    let Some(amendments) = amendments else {
+        return Some(Standing { entry, done: entry.done, says: original, amended: false });
+    };
+    let heads = heads(amendments.iter().map(|(entry, amendment)| (*entry, amendment.over.as_slice())));
+    let differ = heads
+        .iter()
+        .any(|head| says_of(amendments, *head) != heads.first().and_then(|first| says_of(amendments, *first)));
+    if differ {
+        oddities.push(Oddity::TwoCorrections(entry.id));
+    }
+    let winner = heads.last()?;
+    let to = says_of(amendments, *winner)?.as_ref()?;
+    let says = match (&to.says, original) {
+        (Says::Work(work), StandingSays::Work(_)) => StandingSays::Work(work),
+        (Says::Value(value), StandingSays::Set(setting, _)) => StandingSays::Set(setting, value),
+        (_, original) => original,
+    };
+    Some(Standing { entry, done: to.done, says, amended: true })
+}
+
+fn says_of<'a>(amendments: &[(&'a Entry, &'a Amendment)], id: EntryId) -> Option<&'a Option<super::entry::Corrected>> {
+    amendments.iter().find(|(entry, _)| entry.id == id).map(|(_, amendment)| &amendment.to)
+}
+
+fn held(all: &[&Standing<'_>], oddities: &mut Vec<Oddity>) -> Option<Held> {
+    let setting = |one: &Standing<'_>| match &one.says {
+        StandingSays::Set(setting, value) => Some((setting.over.clone(), (*value).clone())),
+        StandingSays::Work(_) => None,
+    };
+    let overs: Vec<(&Entry, Vec<EntryId>)> =
+        all.iter().filter_map(|one| setting(one).map(|(over, _)| (one.entry, over))).collect();
+    let heads = heads(overs.iter().map(|(entry, over)| (*entry, over.as_slice())));
+    let value_of =
+        |id: &EntryId| all.iter().find(|one| one.entry.id == *id).and_then(|one| setting(one)).map(|(_, value)| value);
+    let by = *heads.last()?;
+    let value = value_of(&by)?;
+    let two_answers = heads.iter().any(|head| value_of(head).as_ref() != Some(&value));
+    if two_answers {
+        oddities.push(Oddity::TwoAnswers(by));
+    }
+    Some(Held { value, by, heads, two_answers })
+}
+
+/// Those that no other replaced, lowest (lamport, id) first; all of them where a damaged history replaces in a ring.
+fn heads<'a>(all: impl Iterator<Item = (&'a Entry, &'a [EntryId])> + Clone) -> Vec<EntryId> {
+    // Only a later lamport can have seen an earlier one, so rings cannot hide an answer.
+    let lamports: BTreeMap<EntryId, u64> = all.clone().map(|(entry, _)| (entry.id, entry.lamport)).collect();
+    let replaced: BTreeSet<EntryId> = all
+        .clone()
+        .flat_map(|(entry, over)| over.iter().map(move |id| (entry, *id)))
+        .filter(|(entry, id)| *id != entry.id && lamports.get(id).is_some_and(|lamport| *lamport < entry.lamport))
+        .map(|(_, id)| id)
+        .collect();
+    let mut heads: Vec<(u64, EntryId)> =
+        all.filter(|(entry, _)| !replaced.contains(&entry.id)).map(|(entry, _)| (entry.lamport, entry.id)).collect();
+    heads.sort_unstable();
+    heads.into_iter().map(|(_, id)| id).collect()
+}
+
+impl State {
+    /// The value at an address, with who set it.
+    pub fn held(&self, key: Key) -> Option<&Held> {
+        self.values.get(&key)
+    }
+
+    /// The value at an address.
+    pub fn value(&self, key: Key) -> Option<&Value> {
+        self.values.get(&key).and_then(|held| held.value.as_ref())
+    }
+
+    /// All values that stand.
+    pub fn values(&self) -> impl Iterator<Item = (Key, &Held)> {
+        self.values.iter().map(|(key, held)| (*key, held))
+    }
+
+    /// All work that stands, in bench order.
+    pub fn works(&self) -> &[Done] {
+        &self.works
+    }
+
+    /// What is odd about this history.
+    pub fn oddities(&self) -> &[Oddity] {
+        &self.oddities
+    }
+
+    /// The latest time anything was done.
+    pub fn last_done(&self) -> Option<Minute> {
+        self.last_done
+    }
+
+    /// What a new setting of this value replaces.
+    pub fn over(&self, key: Key) -> Vec<EntryId> {
+        self.values.get(&key).map(|held| held.heads.clone()).unwrap_or_default()
+    }
+}

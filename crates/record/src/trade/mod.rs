@@ -1,0 +1,11 @@
+//! The facts of the trade, each once, with source and confidence.
+//!
+//! What it is: tables of data: a row more is a fibre, a cap or a default more.
+//! What it is not: arithmetic, or a person's own figures, which replace these one by one.
+
+pub mod caps;
+pub mod defaults;
+pub mod fact;
+pub mod fibres;
+pub mod sizes;
+pub mod sources;

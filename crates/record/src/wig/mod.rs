@@ -1,0 +1,7 @@
+//! The wig: its cap and zones, what may be said of it, what may be done to it, and what it thereby is.
+//!
+//! What it is: the model. What it is not: sums (see the `plan` room).
+
+pub mod slots;
+pub mod work;
+pub mod zone;

@@ -1,0 +1,139 @@
+//! What may be said of a wig, one figure at a time: name, base, head, look, ways of working.
+//!
+//! What it is: the table of slots that "set a value" entries fill.
+//! What it is not: work done, or the assumptions that stand until a slot is filled (see `trade`).
+
+use crate::{
+    field::{Field, Holds, field},
+    limits,
+    trade::{caps, fibres, sizes},
+};
+
+/// What a slot is filled for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Per {
+    /// Once for the wig.
+    Wig,
+    /// Once for each zone.
+    Zone,
+    /// Once for each lot the wig may use.
+    Lot,
+}
+
+/// Where a slot is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Group {
+    /// What it is.
+    Wig,
+    /// The wearer's head.
+    Head,
+    /// The base as bought.
+    Base,
+    /// The look wanted.
+    Look,
+    /// Weft to buy and use.
+    Weft,
+    /// Limits and ways of working.
+    Bench,
+}
+
+/// A slot.
+#[derive(Debug, PartialEq)]
+pub struct Slot {
+    /// Name and what it holds.
+    pub field: Field,
+    /// What it is filled for.
+    pub per: Per,
+    /// Where it is asked.
+    pub group: Group,
+}
+
+const fn slot(name: &'static str, per: Per, group: Group, holds: Holds) -> Slot {
+    Slot { field: field(name, holds), per, group }
+}
+
+use Group::{Base, Bench, Head, Look, Weft};
+use Holds::{AnyOf, Choice, Count, Date, Lot, Money, Quantity, Text, YesNo};
+use Per::{Wig, Zone};
+
+/// Where the tape over the top starts.
+pub const TAPE_FROM: &[&str] = &["above_ear", "tragus"];
+/// How a wig is worn.
+pub const WORN: &[&str] = &["down", "tied_up", "bunches", "upright"];
+/// How the front edge is made.
+pub const HAIRLINES: &[&str] = &["none", "glued_strip", "sewn_edge", "lace"];
+/// How the parting is made.
+pub const PARTINGS: &[&str] = &["none", "weft_sides", "insert"];
+/// Where the parting lies; left and right are the wearer's.
+pub const PARTING_PLACES: &[&str] = &["middle", "left", "right"];
+/// How weft is put on.
+pub const SEWING: &[&str] = &["run", "cut"];
+
+/// Every slot.
+#[rustfmt::skip]
+pub const SLOTS: &[Slot] = &[
+    slot("name", Wig, Group::Wig, Text(80)),
+    slot("character", Wig, Group::Wig, Text(200)),
+    slot("due", Wig, Group::Wig, Date),
+    slot("note", Wig, Group::Wig, Text(4000)),
+
+    slot("size", Wig, Head, Choice(sizes::NAMES)),
+    slot("girth", Wig, Head, Quantity(&limits::GIRTH)),
+    slot("front_to_nape", Wig, Head, Quantity(&limits::FRONT_TO_NAPE)),
+    slot("ear_to_ear_front", Wig, Head, Quantity(&limits::EAR_TO_EAR_FRONT)),
+    slot("ear_to_ear_top", Wig, Head, Quantity(&limits::EAR_TO_EAR_TOP)),
+    slot("tape_from", Wig, Head, Choice(TAPE_FROM)),
+    slot("temple_to_temple_back", Wig, Head, Quantity(&limits::TEMPLE_TO_TEMPLE)),
+    slot("nape_width", Wig, Head, Quantity(&limits::NAPE_WIDTH)),
+
+    slot("fibre", Wig, Base, Choice(fibres::NAMES)),
+    slot("cap", Wig, Base, Choice(caps::NAMES)),
+    slot("base_colour", Wig, Base, Text(120)),
+    slot("base_price", Wig, Base, Money),
+    slot("whole_weight", Wig, Base, Quantity(&limits::WIG_WEIGHT)),
+    slot("cap_weight", Wig, Base, Quantity(&limits::CAP_WEIGHT)),
+    slot("crimped_share", Wig, Base, Quantity(&limits::SHARE)),
+    slot("fineness", Wig, Base, Quantity(&limits::FINENESS)),
+    slot("fibre_return", Wig, Base, Quantity(&limits::FIBRE_RETURN)),
+    slot("shortest", Zone, Base, Quantity(&limits::FIBRE_LENGTH)),
+    slot("longest", Zone, Base, Quantity(&limits::FIBRE_LENGTH)),
+    slot("row_spacing", Zone, Base, Quantity(&limits::ROW_SPACING)),
+    slot("rows", Zone, Base, Count(1, 60)),
+    slot("ground_fullness", Zone, Base, Quantity(&limits::FULLNESS)),
+
+    slot("worn", Wig, Look, Choice(WORN)),
+    slot("target", Wig, Look, AnyOf(&[&limits::TIMES, &limits::FULLNESS, &limits::PERCENT])),
+    slot("zone_target", Zone, Look, AnyOf(&[&limits::TIMES, &limits::FULLNESS, &limits::PERCENT])),
+    slot("look_length", Zone, Look, Quantity(&limits::FIBRE_LENGTH)),
+    slot("hairline", Wig, Look, Choice(HAIRLINES)),
+    slot("hairline_layers", Wig, Look, Count(1, 3)),
+    slot("parting", Wig, Look, Choice(PARTINGS)),
+    slot("parting_place", Wig, Look, Choice(PARTING_PLACES)),
+    slot("parting_length", Wig, Look, Quantity(&limits::PARTING)),
+    slot("parting_width", Wig, Look, Quantity(&limits::PARTING_WIDTH)),
+    slot("parting_rows", Wig, Look, Count(1, 4)),
+
+    slot("use_lot", Per::Lot, Weft, YesNo),
+    slot("main_lot", Wig, Weft, Lot),
+    slot("sewing", Wig, Weft, Choice(SEWING)),
+    slot("joins", Wig, Weft, YesNo),
+
+    slot("closest_rows", Wig, Bench, Quantity(&limits::ROW_SPACING)),
+    slot("closest_rows_parting", Wig, Bench, Quantity(&limits::ROW_SPACING)),
+    slot("edge_distance", Wig, Bench, Quantity(&limits::ALLOWANCE)),
+    slot("most_stacked", Wig, Bench, Count(1, 4)),
+    slot("shelf_ratio", Wig, Bench, Quantity(&limits::SHELF)),
+    slot("end_fold", Wig, Bench, Quantity(&limits::ALLOWANCE)),
+    slot("cut_loss", Wig, Bench, Quantity(&limits::ALLOWANCE)),
+    slot("shortest_piece", Wig, Bench, Quantity(&limits::SHORTEST_PIECE)),
+    slot("hold_back", Wig, Bench, Quantity(&limits::SHARE)),
+    slot("hairline_spare", Wig, Bench, Quantity(&limits::SHARE)),
+    slot("minutes_per_row", Wig, Bench, Quantity(&limits::SITTING)),
+    slot("hours_a_day", Wig, Bench, Quantity(&limits::HOURS_A_DAY)),
+    slot("delivery_days", Wig, Bench, Count(0, 365)),
+];
+
+/// The slot of a name.
+pub fn slot_named(name: &str) -> Option<&'static Slot> {
+    SLOTS.iter().find(|slot| slot.field.name == name)
+}

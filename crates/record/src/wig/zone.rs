@@ -1,0 +1,71 @@
+//! The zones of a cap.
+//!
+//! What it is: their names and how they lie. What it is not: their size, which the dome gives.
+
+/// A zone of the cap; left and right are the wearer's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Zone {
+    /// The strip behind the front edge, temple to temple.
+    FrontHairline,
+    /// The strip along the parting.
+    Part,
+    /// Between hairline strip and ear-to-ear line.
+    Top,
+    /// Behind the ear-to-ear line, above the back.
+    Crown,
+    /// Left of the wearer, in front of and above the ear.
+    LeftSide,
+    /// Right of the wearer, in front of and above the ear.
+    RightSide,
+    /// Round the back of the head.
+    Back,
+    /// Below the back, to the neck edge.
+    Nape,
+}
+
+impl Zone {
+    /// All zones, from the front backwards.
+    pub const ALL: [Zone; 8] = [
+        Zone::FrontHairline,
+        Zone::Part,
+        Zone::Top,
+        Zone::Crown,
+        Zone::LeftSide,
+        Zone::RightSide,
+        Zone::Back,
+        Zone::Nape,
+    ];
+
+    /// Its name in files; its label is the sentence `zone.<name>`.
+    pub fn name(self) -> &'static str {
+        match self {
+            Zone::FrontHairline => "front_hairline",
+            Zone::Part => "part",
+            Zone::Top => "top",
+            Zone::Crown => "crown",
+            Zone::LeftSide => "left_side",
+            Zone::RightSide => "right_side",
+            Zone::Back => "back",
+            Zone::Nape => "nape",
+        }
+    }
+
+    /// Key of its label.
+    pub fn label(self) -> &'static str {
+        match self {
+            Zone::FrontHairline => "zone.front_hairline",
+            Zone::Part => "zone.part",
+            Zone::Top => "zone.top",
+            Zone::Crown => "zone.crown",
+            Zone::LeftSide => "zone.left_side",
+            Zone::RightSide => "zone.right_side",
+            Zone::Back => "zone.back",
+            Zone::Nape => "zone.nape",
+        }
+    }
+
+    /// Reads a name.
+    pub fn read(text: &str) -> Option<Zone> {
+        Zone::ALL.into_iter().find(|zone| zone.name() == text)
+    }
+}

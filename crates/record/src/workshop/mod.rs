@@ -1,0 +1,5 @@
+//! The workshop: lots, counts and what is left.
+//!
+//! What it is: what all wigs share. What it is not: use of a lot, which stands in the wig's own log.
+
+pub mod slots;

@@ -1,0 +1,40 @@
+//! What may be said of a lot of weft: one purchase of one kind in one dye lot.
+//!
+//! What it is: the table of slots that "set a value" entries of the workshop fill.
+//! What it is not: how much of it is left (that is counted, see `work::count`).
+
+use crate::{
+    field::Holds::{Choice, Count, Money, Quantity, Text, YesNo},
+    field::{Field, field},
+    limits,
+    trade::fibres,
+};
+
+/// How weft is made, which decides whether it may be cut.
+pub const MADE: &[&str] = &["machine", "flat", "hand_tied"];
+/// How the fibre length was taken.
+pub const LENGTH_TAKEN: &[&str] = &["hanging", "unfolded"];
+
+/// Every slot of a lot.
+#[rustfmt::skip]
+pub const SLOTS: &[Field] = &[
+    field("lot_name", Text(80)),
+    field("lot_fibre", Choice(fibres::NAMES)),
+    field("lot_colour", Text(120)),
+    field("dye_lot", Text(60)),
+    field("made", Choice(MADE)),
+    field("pack_weight", Quantity(&limits::PACK_WEIGHT)),
+    field("pack_width", Quantity(&limits::PACK_WIDTH)),
+    field("pack_pieces", Count(1, 40)),
+    field("weft_length", Quantity(&limits::FIBRE_LENGTH)),
+    field("length_taken", Choice(LENGTH_TAKEN)),
+    field("lot_fineness", Quantity(&limits::FINENESS)),
+    field("strands", Quantity(&limits::STRANDS)),
+    field("pack_price", Money),
+    field("still_sold", YesNo),
+];
+
+/// The slot of a name.
+pub fn slot_named(name: &str) -> Option<&'static Field> {
+    SLOTS.iter().find(|field| field.name == name)
+}
