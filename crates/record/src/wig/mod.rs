@@ -2,6 +2,8 @@
 //!
 //! What it is: the model. What it is not: sums (see the `plan` room).
 
+pub mod figure;
+pub mod figures;
 pub mod slots;
 pub mod work;
 pub mod zone;
