@@ -93,12 +93,19 @@ impl Typed {
             tail => Unit::read(tail, kind).ok_or(ReadError::NotAUnit(kind))?,
         };
         let text = if tail.trim().is_empty() { format!("{} {}", head.trim(), usual.symbol()) } else { text.to_owned() };
+        // The unit was added: what is kept must itself be short enough to be read again.
+        if text.chars().count() > LONGEST {
+            return Err(ReadError::NotANumber);
+        }
         Ok(Typed { text, amount, unit })
     }
 
-    /// A number in a unit, written plainly; for values the tool itself makes.
+    /// A number in a unit, written plainly; for values the tool itself makes. Rounded to hundredths, below 1 to
+    /// thousandths.
     pub fn plain(amount: f64, unit: Unit) -> Typed {
-        let rounded = libm::round(amount * 1000.0) / 1000.0;
+        // Not finer: `1.234` would have two readings.
+        let parts = if libm::fabs(amount) < 1.0 { 1000.0 } else { 100.0 };
+        let rounded = libm::round(amount * parts) / parts;
         Typed { text: format!("{rounded} {}", unit.symbol()), amount: rounded, unit }
     }
 

@@ -50,6 +50,19 @@ fn comma_and_point_both_read() {
     assert!(Typed::read("1,500", Kind::Length, Unit::Centimetre).is_err());
 }
 
+#[test]
+fn the_longest_number_is_still_read_with_its_unit() {
+    let mut read = 0;
+    for digits in 30..45 {
+        let text = format!("{}1", "0".repeat(digits - 1));
+        if let Ok(typed) = Typed::read(&text, Kind::Length, Unit::Centimetre) {
+            assert_eq!(Typed::read(typed.text(), Kind::Length, Unit::Inch), Ok(typed.clone()), "{digits}");
+            read += 1;
+        }
+    }
+    assert!((1..15).contains(&read), "{read} were short enough");
+}
+
 proptest! {
     #[test]
     fn anything_typed_is_answered_and_what_reads_reads_again(text in "\\PC{0,50}") {
@@ -59,6 +72,14 @@ proptest! {
                 prop_assert_eq!(again.base().to_bits(), typed.base().to_bits());
             }
         }
+    }
+
+    #[test]
+    fn what_the_tool_writes_reads_again(amount in prop_oneof![-50.0..50.0f64, 0.0..5000.0f64], inches: bool) {
+        let unit = if inches { Unit::Inch } else { Unit::Celsius };
+        let plain = Typed::plain(amount, unit);
+        prop_assert_eq!(Typed::read(plain.text(), unit.kind(), unit), Ok(plain.clone()));
+        prop_assert!((unit.from_base(plain.base()) - amount).abs() < 0.0051);
     }
 
     #[test]

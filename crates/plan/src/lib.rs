@@ -4,3 +4,11 @@
 
 pub mod cutting;
 pub mod dome;
+pub mod fullness;
+pub mod hairline;
+pub mod inputs;
+pub mod layout;
+pub mod shopping;
+pub mod wefts;
+pub mod words;
+pub mod working;

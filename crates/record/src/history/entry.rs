@@ -167,6 +167,6 @@ pub struct Corrected {
 pub enum Says {
     /// Work.
     Work(Work),
-    /// A value; which one cannot be changed by an amendment.
-    Value(Option<Value>),
+    /// A value, with its address: an amendment cannot change which one, and a file reads it by its slot.
+    Value(Key, Option<Value>),
 }

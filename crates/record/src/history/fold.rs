@@ -55,7 +55,7 @@ pub enum Oddity {
     TargetMissing(EntryId),
     /// An amendment of an amendment.
     TargetIsAmendment(EntryId),
-    /// An amendment that turns work into a value or a value into work.
+    /// An amendment that turns work into a value, a value into work, or one value into another.
     OtherKind(EntryId),
     /// Two corrections that had not seen each other.
     TwoCorrections(EntryId),
@@ -124,8 +124,11 @@ fn amendments<'a>(log: &'a Log, oddities: &mut Vec<Oddity>) -> BTreeMap<EntryId,
             {
                 oddities.push(Oddity::OtherKind(entry.id));
             }
-            Some((Body::Set(_), _))
-                if !matches!(amendment.to.as_ref().map(|to| &to.says), None | Some(Says::Value(_))) =>
+            Some((Body::Set(setting), _))
+                if !amendment
+                    .to
+                    .as_ref()
+                    .is_none_or(|to| matches!(&to.says, Says::Value(key, _) if *key == setting.key)) =>
             {
                 oddities.push(Oddity::OtherKind(entry.id));
             }
@@ -159,7 +162,7 @@ fn stand<'a>(
     let to = says_of(amendments, *winner)?.as_ref()?;
     let says = match (&to.says, original) {
         (Says::Work(work), StandingSays::Work(_)) => StandingSays::Work(work),
-        (Says::Value(value), StandingSays::Set(setting, _)) => StandingSays::Set(setting, value),
+        (Says::Value(_, value), StandingSays::Set(setting, _)) => StandingSays::Set(setting, value),
         (_, original) => original,
     };
     Some(Standing { entry, done: to.done, says, amended: true })

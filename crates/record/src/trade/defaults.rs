@@ -47,7 +47,7 @@ pub const DEFAULTS: &[Default] = &[
     default("weft_length", fact(45.0, 50.0, 60.0, Centimetre, &PRACTICE, Sure::Low)),
     default("hand_tied_width", fact(25.0, 28.0, 30.0, Centimetre, &PRACTICE, Sure::Medium)),
     default("parting_gap", fact(2.0, 3.0, 4.0, Millimetre, &PRACTICE, Sure::Low)),
-    default("parting_length", fact(6.0, 10.0, 12.0, Centimetre, &PRACTICE, Sure::Low)),
+    default("parting_length", fact(6.0, 8.0, 12.0, Centimetre, &PRACTICE, Sure::Low)),
 ];
 
 /// The default of a slot.
@@ -81,6 +81,9 @@ pub const WEIGHT_PER_CM: Fact = fact(2.5, 3.26, 4.5, Gram, &WEIGHT_TABLE, Sure::
 pub const HUNDRED_PERCENT_MG: f64 = 4.2;
 /// Where [`HUNDRED_PERCENT_MG`] comes from and how far other readings of the percent lie apart: as strands of 51 dtex.
 pub const HUNDRED_PERCENT: Fact = fact(60.0, 82.0, 95.0, PerSquareCentimetre, &WEIGHT_TABLE, Sure::Low);
+
+/// A metre of single machine weft weighs at most so much; heavier is taken as double.
+pub const SINGLE_WEFT_AT_MOST: Fact = fact(60.0, 65.0, 70.0, Gram, &PRACTICE, Sure::Low);
 
 /// Delivery, days: an order's usual wait.
 pub const DELIVERY_DAYS: (u32, u32, u32) = (3, 7, 14);

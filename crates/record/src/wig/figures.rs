@@ -366,6 +366,16 @@ impl<'a> Wig<'a> {
         !matches!(self.value("joins", Of::Wig), Some(Value::YesNo(false)))
     }
 
+    /// Whether double weft is taken apart into two singles before sewing.
+    pub fn parts_double_weft(&self) -> bool {
+        matches!(self.value("parted", Of::Wig), Some(Value::YesNo(true)))
+    }
+
+    /// Whether hairline and parting are made of single weft, double weft being parted for them.
+    pub fn edges_of_singles(&self) -> bool {
+        !matches!(self.value("edge_singles", Of::Wig), Some(Value::YesNo(false)))
+    }
+
     /// A length of the bench by its slot: `closest_rows`, `edge_distance`, `end_fold`…
     pub fn bench_length(&self, slot: &'static str) -> Figure<Length> {
         self.figure(slot)

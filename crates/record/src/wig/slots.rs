@@ -117,6 +117,8 @@ pub const SLOTS: &[Slot] = &[
     slot("main_lot", Wig, Weft, Lot),
     slot("sewing", Wig, Weft, Choice(SEWING)),
     slot("joins", Wig, Weft, YesNo),
+    slot("parted", Wig, Weft, YesNo),
+    slot("edge_singles", Wig, Weft, YesNo),
 
     slot("closest_rows", Wig, Bench, Quantity(&limits::ROW_SPACING)),
     slot("closest_rows_parting", Wig, Bench, Quantity(&limits::ROW_SPACING)),

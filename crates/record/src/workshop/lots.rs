@@ -41,6 +41,8 @@ pub struct Lot {
     pub fibre: &'static Fibre,
     /// `machine`, `flat` or `hand_tied`.
     pub made: &'static str,
+    /// Whether it was said to be double or single.
+    pub layers: Option<&'static str>,
     /// Weight of a pack.
     pub weight: Figure<Mass>,
     /// All stitched edges of a pack, end to end.
@@ -78,6 +80,18 @@ impl Lot {
     /// Whether it may be cut.
     pub fn may_be_cut(&self) -> bool {
         self.made != "hand_tied"
+    }
+
+    /// Whether it is double weft, which can be parted into singles; judged by its weight where nobody said.
+    pub fn is_double(&self) -> bool {
+        match self.layers {
+            Some(layers) => layers == "double",
+            None => {
+                let single = &defaults::SINGLE_WEFT_AT_MOST;
+                let each = (self.weight.likely / self.width.likely).get::<units::kilogram_per_meter>();
+                self.made == "machine" && each > single.unit.to_base(single.likely)
+            }
+        }
     }
 
     /// Length of one piece of a pack.
@@ -128,6 +142,7 @@ fn read(workshop: &State, id: LotId, used: &[(Minute, SewWeft)]) -> Lot {
         dye_lot: words("dye_lot"),
         fibre,
         made,
+        layers: choice("layers"),
         weight: said(value("pack_weight")).unwrap_or_else(|| assumed("pack_weight")),
         width,
         pieces,

@@ -12,6 +12,8 @@ use crate::{
 
 /// How weft is made, which decides whether it may be cut.
 pub const MADE: &[&str] = &["machine", "flat", "hand_tied"];
+/// Whether two layers are stitched together, which can be parted.
+pub const LAYERS: &[&str] = &["double", "single"];
 /// How the fibre length was taken.
 pub const LENGTH_TAKEN: &[&str] = &["hanging", "unfolded"];
 
@@ -23,6 +25,7 @@ pub const SLOTS: &[Field] = &[
     field("lot_colour", Text(120)),
     field("dye_lot", Text(60)),
     field("made", Choice(MADE)),
+    field("layers", Choice(LAYERS)),
     field("pack_weight", Quantity(&limits::PACK_WEIGHT)),
     field("pack_width", Quantity(&limits::PACK_WIDTH)),
     field("pack_pieces", Count(1, 40)),

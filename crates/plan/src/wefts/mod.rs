@@ -1,0 +1,11 @@
+//! Which rows to add: where, how long, over which zones.
+//!
+//! What it is: rows spread evenly over the gaps, ear to ear across zones, within bulk and edge limits.
+//! What it is not: which lengths of which pack they come from (see `cutting` and `shopping`).
+
+mod place;
+mod strip;
+mod wish;
+
+pub use place::{Mount, Placement, PlannedRow, Shortfall, place};
+pub use wish::{Rules, rules};

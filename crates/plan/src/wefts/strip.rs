@@ -1,0 +1,108 @@
+//! A stretch of a row, cut out of its curve.
+//!
+//! What it is: lengths by zone and points between two marks. What it is not: the curve itself.
+
+use measure::quantity::{Length, units::millimeter};
+use record::wig::zone::Zone;
+
+use crate::dome::{Point, RowCurve};
+
+/// A stretch of a row between two marks along it.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Strip {
+    /// Where it begins, from the row's left end.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+}
+
+impl Strip {
+    pub(super) fn length(&self) -> Length {
+        self.to - self.from
+    }
+
+    /// The stretch with both ends drawn in by so much; nothing where too little is left.
+    pub(super) fn drawn_in(&self, left: Length, right: Length) -> Option<Strip> {
+        let strip = Strip { from: self.from + left, to: self.to - right };
+        (strip.to > strip.from).then_some(strip)
+    }
+
+    /// So much of it, about its middle.
+    pub(super) fn about_middle(&self, length: Length) -> Strip {
+        let spare = (self.length() - length) / 2.0;
+        Strip { from: self.from + spare, to: self.to - spare }
+    }
+
+    /// Its length in each zone of the curve.
+    pub(super) fn by_zone(&self, curve: &RowCurve) -> Vec<(Zone, Length)> {
+        let mut at = Length::new::<millimeter>(0.0);
+        let mut zones: Vec<(Zone, Length)> = Vec::new();
+        for span in &curve.spans {
+            let (from, to) = (at, at + span.length);
+            at = to;
+            let part = to.min(self.to) - from.max(self.from);
+            if part > Length::new::<millimeter>(0.0) {
+                match zones.iter_mut().find(|(zone, _)| *zone == span.zone) {
+                    Some((_, length)) => *length += part,
+                    None => zones.push((span.zone, part)),
+                }
+            }
+        }
+        zones
+    }
+
+    /// Its points on the head.
+    pub(super) fn points(&self, curve: &RowCurve) -> Vec<Point> {
+        let whole = curve.length().get::<millimeter>();
+        let chords: Vec<f64> = curve.points.windows(2).map(|pair| distance(pair[0], pair[1])).collect();
+        let sum: f64 = chords.iter().sum();
+        if sum <= 0.0 || whole <= 0.0 {
+            return Vec::new();
+        }
+        let (from, to) = (self.from.get::<millimeter>() * sum / whole, self.to.get::<millimeter>() * sum / whole);
+        let mut points = Vec::new();
+        let mut at = 0.0;
+        for (index, chord) in chords.iter().enumerate() {
+            let (start, end) = (at, at + chord);
+            at = end;
+            if end < from || start > to || *chord <= 0.0 {
+                continue;
+            }
+            let mix = |mark: f64| {
+                let share = ((mark - start) / chord).clamp(0.0, 1.0);
+                let (a, b) = (curve.points[index], curve.points[index + 1]);
+                [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share, a[2] + (b[2] - a[2]) * share]
+            };
+            if points.is_empty() {
+                points.push(mix(from.max(start)));
+            }
+            points.push(mix(to.min(end)));
+        }
+        points
+    }
+}
+
+fn distance(a: Point, b: Point) -> f64 {
+    libm::sqrt((0..3).map(|axis| (a[axis] - b[axis]) * (a[axis] - b[axis])).sum())
+}
+
+/// The stretches of a curve that lie in zones a row may cover, in order.
+pub(super) fn stretches(curve: &RowCurve, covers: impl Fn(Zone) -> bool) -> Vec<Strip> {
+    let mut at = Length::new::<millimeter>(0.0);
+    let mut strips: Vec<Strip> = Vec::new();
+    let mut open = false;
+    for span in &curve.spans {
+        let (from, to) = (at, at + span.length);
+        at = to;
+        if !covers(span.zone) {
+            open = false;
+            continue;
+        }
+        match strips.last_mut() {
+            Some(strip) if open => strip.to = to,
+            _ => strips.push(Strip { from, to }),
+        }
+        open = true;
+    }
+    strips
+}
