@@ -19,7 +19,7 @@ use record::{
 use serde_json::{Value, value::RawValue};
 
 use crate::{
-    file::{Head, Problem, Report, check_length, listed, open, start},
+    file::{Head, Problem, Report, check_length, listed, open, read_or_mend, start},
     json::{Items, Members, is_sha256, not_json, quoted, refused, sha256, stable},
     people::decode_person,
     row::Item,
@@ -97,9 +97,13 @@ pub fn read_rows(text: &str) -> Result<Rows, Say> {
 /// Reads a backup.
 ///
 /// # Errors
-/// Where it is no backup, was made by a newer version, or is damaged in its outermost object; whatever is wrong
-/// with single items stands in the report.
+/// Where it is no backup, was made by a newer version, or is damaged before its first list; whatever is wrong
+/// with single items stands in the report, and so does what was lost of a file that breaks off.
 pub fn read_backup(text: &str) -> Result<Backup, Say> {
+    read_or_mend(text, &["rows", "clashes", "people", "blobs"], read_whole, |backup| &mut backup.report)
+}
+
+fn read_whole(text: &str) -> Result<Backup, Say> {
     let mut file = open(text, KIND)?;
     let (rows, rows_text) = file.list("rows")?;
     let mut report = Report::new(file.checksum(rows_text)?);

@@ -8,6 +8,7 @@ use serde_json::{Value, value::RawValue};
 use crate::{
     json::{Items, Members, is_sha256, not_json, quoted, refused, sha256, shown},
     limits::{FILE_BYTES_MOST, LAMPORT_TAKEN_IN_MOST},
+    mend::mend,
     row::{Decoded, Item},
 };
 
@@ -221,4 +222,27 @@ pub(crate) fn listed<'t>(texts: impl IntoIterator<Item = &'t str>) -> String {
     }
     list.push(']');
     list
+}
+
+/// Reads a file, and where it is no JSON any more, what can be saved of its lists.
+pub(crate) fn read_or_mend<T>(
+    text: &str,
+    lists: &[&str],
+    reader: impl Fn(&str) -> Result<T, Say>,
+    report: impl Fn(&mut T) -> &mut Report,
+) -> Result<T, Say> {
+    let problem = match reader(text) {
+        Err(say) if ["format.cut_off", "format.not_json"].contains(&say.key) => say,
+        other => return other,
+    };
+    let Some((mended, fixed)) = mend(text, lists) else { return Err(problem) };
+    match reader(&mended) {
+        Ok(mut read) => {
+            report(&mut read).fixed.extend(fixed);
+            Ok(read)
+        }
+        // The damage lies before the lists: what is wrong with the file itself says more.
+        Err(say) if ["format.cut_off", "format.not_json"].contains(&say.key) => Err(problem),
+        Err(say) => Err(say),
+    }
 }

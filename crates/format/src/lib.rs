@@ -14,4 +14,5 @@ pub mod words;
 
 mod body;
 mod json;
+mod mend;
 mod migrate;

@@ -21,7 +21,7 @@ use serde_json::Value;
 
 use crate::{
     backup::{Rows, stable_all},
-    file::{Head, Report, check_length, listed, open, start},
+    file::{Head, Report, check_length, listed, open, read_or_mend, start},
     json::{quoted, refused, sha256},
     preview::lot_of,
     row::Item,
@@ -67,9 +67,13 @@ impl WigFile {
 /// Reads a wig file.
 ///
 /// # Errors
-/// Where it is no wig file, was made by a newer version, or is damaged in its outermost object; rows that belong
-/// elsewhere are left out and stand in the report.
+/// Where it is no wig file, was made by a newer version, or is damaged before its first list; rows that belong
+/// elsewhere are left out and stand in the report, and so does what was lost of a file that breaks off.
 pub fn read_wig(text: &str) -> Result<WigFile, Say> {
+    read_or_mend(text, &["rows", "lots"], read_whole, |file| &mut file.report)
+}
+
+fn read_whole(text: &str) -> Result<WigFile, Say> {
     let mut file = open(text, KIND)?;
     let demo = match file.value("demo") {
         None => false,

@@ -65,6 +65,10 @@ pub const ENGLISH: Table = &[
     ("format.no_way_up", "This “{0}” has form {1}, which no version of Weftbook has shipped. It is kept as it is."),
     ("format.migrations_in_a_ring", "This entry's form leads back to itself. It is kept as it is."),
     ("format.other_log", "This entry belongs to {0}, not to {1}. It was left out."),
+    (
+        "format.mended",
+        "The file is damaged here or breaks off. {0} could be read out whole; {1} damaged ones are kept as they are. If you have another copy, take that in too.",
+    ),
     ("format.twice", "This stands here a second time. Once is enough."),
     ("format.unread_at_making", "Some rows could not be read when this backup was made. They are not in it."),
     ("format.unknown_member", "Nothing here knows this part of the file. It was left out."),

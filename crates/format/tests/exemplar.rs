@@ -70,7 +70,7 @@ impl Told {
         let lamport = self.0.len() as u64;
         let mut bytes = [0; 16];
         bytes[..8].copy_from_slice(&(lamport + 1).to_be_bytes());
-        let by = (lamport % 3 == 0).then_some(PersonId(id(230)));
+        let by = lamport.is_multiple_of(3).then_some(PersonId(id(230)));
         let id = EntryId(Id::from_bytes(bytes));
         self.0.push(Entry { lamport, id, log, by, ..common::entry(0, 0, body) });
         id

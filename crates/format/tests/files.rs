@@ -159,16 +159,16 @@ fn what_is_no_such_file_is_said_plainly() {
         ("\"rows\":[]", "\"rows\":{}", "format.list"),
         ("\"rows\":[],", "", "format.missing"),
         ("\"people\"", "\"rows\"", "format.not_as_expected"),
-        ("}\n", "", "format.cut_off"),
-        ("}\n", "} x", "format.not_json"),
+        ("\"made\":\"", "\"made\":", "format.not_json"),
         ("\"sha256\":\"", "\"sha256\":\"z", "format.refused"),
     ] {
         let text = good.replacen(from, to, 1);
-        // The last brace is not the first.
-        let text = if from == "}\n" { format!("{}{to}", good.trim_end().trim_end_matches('}')) } else { text };
-        let text = if to == "} x" { good.replace("}\n", "} x") } else { text };
         assert_eq!(read_backup(&text).map_err(|say| say.key).err(), Some(key), "{from} {to}");
     }
+    assert_eq!(
+        read_backup(&good[..good.find("\"rows\"").unwrap()]).map_err(|say| say.key).err(),
+        Some("format.cut_off")
+    );
     assert_eq!(read_backup("").map_err(|say| say.key).err(), Some("format.cut_off"));
     assert_eq!(read_backup(&"[".repeat(1_000_000)).map_err(|say| say.key).err(), Some("format.not_as_expected"));
     let newer = read_backup(&good.replacen("\"version\":0", "\"version\":12", 1)).unwrap_err();
@@ -208,6 +208,35 @@ fn every_row_is_kept_whatever_it_is() {
     let null =
         text.replacen(&text[text.find("\"sha256\":").unwrap()..text.find(",\"rows\"").unwrap()], "\"sha256\":null", 1);
     assert_eq!(read_backup(&null).unwrap().report.checksum, Checksum::Absent);
+}
+
+#[test]
+fn what_breaks_off_or_is_damaged_in_the_middle_costs_no_other_entry() {
+    let entries: Vec<Entry> =
+        (1..=9).map(|at| set(at, u64::from(at), WIG(), "note", Of::Wig, "},{\"body\":\"],\"clashes\":[{")).collect();
+    let whole = backup_of(&entries);
+    let read = |text: &str| {
+        let backup = read_backup(text).expect("the head is whole");
+        let damaged = backup.report.unreadable.len();
+        assert!(!backup.report.is_clean(), "{text}");
+        (backup.report.kept, damaged, backup.people.all().count())
+    };
+    let fifth = whole.find("\"id\":\"00000000000000000000000000000005\"").unwrap();
+    assert_eq!(read(&whole[..fifth]), (4, 1, 0), "broken off within the fifth");
+    assert_eq!(read(&whole.replacen("\"id\":\"00000000000000000000000000000005\"", "\"id\":\"5", 1)), (8, 1, 1));
+    assert_eq!(read(whole.trim_end().trim_end_matches('}')), (9, 0, 1), "only the last brace is gone");
+    assert_eq!(read(&whole.replacen("],\"clashes\":[", "],\"clash", 1)), (8, 1, 1), "a list's opening is gone");
+    assert_eq!(read(&whole.replacen("],\"clashes\"", ",\"clashes\"", 1)), (9, 0, 1), "a list's end is gone");
+    let backup = read_backup(&whole[..fifth]).unwrap();
+    assert_eq!(backup.report.fixed[0].place, "rows");
+    assert_eq!(backup.report.checksum, Checksum::Differs);
+
+    let wig = write_wig(&head(), false, WigId(id(200)), &items(&entries), &[]).unwrap();
+    let fifth = wig.find("\"id\":\"00000000000000000000000000000005\"").unwrap();
+    assert_eq!(read_wig(&wig[..fifth]).unwrap().report.kept, 4);
+    // However it is damaged, time goes with its length: this is nothing but seams.
+    let seams = format!("{}{}", &whole[..whole.find("{\"body\"").unwrap()], "},{\"body\":".repeat(190_000));
+    assert_eq!(read(&seams).0, 0);
 }
 
 #[test]
@@ -274,13 +303,8 @@ fn a_wig_file_carries_the_cards_of_its_lots_and_never_adds_them() {
 
 #[test]
 fn the_stores_own_answer_is_read() {
-    let text = format!(
-        "{{\"rows\":{},\"clashes\":[]}}",
-        format!(
-            "[{}]",
-            items(&[entry(1, 1, Body::Amend(Amendment { target: EntryId(id(4)), over: vec![], to: None }))])[0].raw
-        )
-    );
+    let undo = Body::Amend(Amendment { target: EntryId(id(4)), over: vec![], to: None });
+    let text = format!("{{\"rows\":[{}],\"clashes\":[]}}", items(&[entry(1, 1, undo)])[0].raw);
     let rows = read_rows(&text).unwrap();
     assert!(matches!(rows.rows[0].decoded, Decoded::Entry(_)) && rows.clashes.is_empty());
     assert_eq!(read_rows("{\"rows\":[]}").map_err(|say| say.key), Err("format.missing"));

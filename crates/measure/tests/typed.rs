@@ -1,5 +1,7 @@
 //! What people type, case by case, and what must hold for anything they type.
 
+#![allow(clippy::expect_used, clippy::unwrap_used, reason = "a test")]
+
 use measure::{
     prefs::Prefs,
     typed::Typed,

@@ -163,6 +163,40 @@ proptest! {
     }
 
     #[test]
+    fn of_two_corrections_the_higher_stands_until_one_is_chosen(
+        works in [common::work(), common::work(), common::work()],
+        undo in any::<bool>(),
+        lamports in (12u64..15, 12u64..15),
+    ) {
+        let [work, first, second] = works;
+        let original = entry(1, 1, Body::Work(work));
+        let to = |work| Some(Corrected { done: original.done, says: Says::Work(work) });
+        let (first, second) = (to(first), if undo { None } else { to(second) });
+        let amend = |number, lamport, to: &Option<Corrected>, over| {
+            entry(number, lamport, Body::Amend(Amendment { target: original.id, over, to: to.clone() }))
+        };
+        let stands = |log: &Log| fold(log).works().first().map(|done| done.work.clone());
+        let work_of = |to: &Option<Corrected>| match to.as_ref().map(|to| &to.says) {
+            Some(Says::Work(work)) => Some(work.clone()),
+            _ => None,
+        };
+        let base = Log::of([original.clone()]);
+        let here = merged(&[&base, &Log::of([amend(FRESH, lamports.0, &first, vec![])])]);
+        let there = merged(&[&base, &Log::of([amend(FRESH + 1, lamports.1, &second, vec![])])]);
+        let both = merged(&[&here, &there]);
+        prop_assert_eq!(fold(&both), fold(&merged(&[&there, &here])));
+        let winner = if lamports.0 > lamports.1 { &first } else { &second };
+        prop_assert_eq!(stands(&both), work_of(winner));
+        let told = |log: &Log| fold(log).oddities().contains(&Oddity::TwoCorrections(original.id));
+        prop_assert_eq!(told(&both), first != second);
+
+        let chosen = amend(FRESH + 2, 20, &first, amendments_over(&both, original.id));
+        let after = merged(&[&both, &Log::of([chosen])]);
+        prop_assert_eq!(stands(&after), work_of(&first));
+        prop_assert!(!told(&after));
+    }
+
+    #[test]
     fn a_forget_mark_wins_every_union(a in people(), b in people(), c in people()) {
         let union = |parts: &[&People]| {
             let mut all = People::default();
