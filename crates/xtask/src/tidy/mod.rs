@@ -11,7 +11,7 @@ mod markup;
 mod openings;
 mod purity;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::process::Command;
 
@@ -21,11 +21,12 @@ use crate::process;
 use crate::workspace::{Metadata, files_under};
 
 /// The rooms that touch no clock, chance, file, network or browser.
-const PURE_ROOMS: [&str; 5] =
+pub const PURE_ROOMS: [&str; 5] =
     ["weftbook-measure", "weftbook-record", "weftbook-plan", "weftbook-sheet", "weftbook-format"];
 
-pub fn is_pure(package: &str) -> bool {
-    PURE_ROOMS.contains(&package)
+/// The rooms that a package uses directly.
+pub fn rooms_of(metadata: &Metadata, package: &str) -> BTreeSet<String> {
+    arrows::edges(metadata).remove(package).unwrap_or_default()
 }
 
 /// The project's own text files: name relative to the root -> content.
