@@ -101,6 +101,9 @@ struct Share {
 /// Girth in mm. EN 960:2006 names its headforms over this range, as quoted in its foreword.
 const GIRTH_RANGE: (f64, f64) = (445.0, 645.0);
 
+/// A limit is shown in whole mm: what is shown is accepted.
+const SLACK: f64 = 0.5;
+
 /// Ranges wide enough for every printed wig chart known to us (0.61–0.68, 0.52–0.62, 0.64–0.68, 0.23–0.26 in this order;
 /// charts are common practice, no source) with a margin of ours.
 const SHARES: [Share; 4] = [
@@ -138,7 +141,7 @@ impl HeadMeasures {
     /// While the circumference itself is refused, the others are only asked to be lengths.
     pub fn check(&self) -> Vec<Problem> {
         let girth = self.circumference.get::<millimeter>();
-        let girth_holds = girth >= GIRTH_RANGE.0 && girth <= GIRTH_RANGE.1;
+        let girth_holds = girth >= GIRTH_RANGE.0 - SLACK && girth <= GIRTH_RANGE.1 + SLACK;
         self.fields()
             .into_iter()
             .filter_map(|(field, value)| {
@@ -163,7 +166,8 @@ impl HeadMeasures {
         }
         let top = top_share(self.top_from);
         let limits = if field == Field::EarToEarTop { &top } else { SHARES.iter().find(|s| s.field == field)? };
-        if share >= limits.least && share <= limits.most {
+        let slack = SLACK / self.circumference.get::<millimeter>();
+        if share >= limits.least - slack && share <= limits.most + slack {
             return None;
         }
         if field == Field::EarToEarTop {

@@ -200,17 +200,27 @@ fn crossing_point(solid: &Solid, ends: (Point, Point), values: (f64, f64), field
     let (mut a, mut b) = (0.0, 1.0);
     let (mut va, mut vb) = values;
     let mut point = ends.0;
-    for _ in 0..4 {
+    let mut kept = 0;
+    for _ in 0..12 {
         let part = if va == vb { 0.5 } else { (a * vb - b * va) / (vb - va) };
         point = solid.project(mix(ends.0, ends.1, part));
         let v = field(point);
-        if libm::fabs(v) < 1e-9 {
+        if libm::fabs(v) < 1e-8 {
             break;
         }
+        // Illinois: the end that stays twice running counts half.
         if (v >= 0.0) == (va >= 0.0) {
             (a, va) = (part, v);
+            if kept == 1 {
+                vb *= 0.5;
+            }
+            kept = 1;
         } else {
             (b, vb) = (part, v);
+            if kept == -1 {
+                va *= 0.5;
+            }
+            kept = -1;
         }
     }
     point

@@ -3,8 +3,9 @@
 //! What it is: six tape measures made into a smooth, convex, left-right alike head shape, the cap edge on it, its zones, rows
 //! and drawings. What it is not: the cap that was bought (its own measurements override), a face, or a choice of rows.
 //!
-//! How sure: area and row lengths are within about 8 % of a real head with the same measures, because the shape between the
-//! tapes is assumed; the integration itself is far finer than that.
+//! How sure: the shape between the tapes is assumed. From the same tapes the cap comes out 7 % larger than the hair-bearing
+//! area of one averaged scalp, level rows behind the ears 2 to 5 % longer (see the tests); a real head may differ by 8 %. The
+//! integration itself is far finer than that.
 
 mod curve;
 mod edge;
@@ -62,6 +63,7 @@ pub struct Dome {
     /// The cap before zones are cut into it, and after.
     plain: Mesh,
     mesh: Mesh,
+    whole: f64,
     areas: [f64; Zone::ALL.len()],
 }
 
@@ -86,6 +88,7 @@ impl Dome {
             back_length: 0.0,
             upper_mark: 0.0,
             front: fit::front_of_head(&solid, marks.hairline),
+            whole: plain.area(&solid),
             mesh: plain.clone(),
             areas: [0.0; Zone::ALL.len()],
             parting: None,
@@ -129,7 +132,7 @@ impl Dome {
 
     /// Area of the cap, integrated over the undivided surface.
     pub fn area(&self) -> Area {
-        Area::new::<square_millimeter>(self.plain.area(&self.solid))
+        Area::new::<square_millimeter>(self.whole)
     }
 
     /// Area of a zone.

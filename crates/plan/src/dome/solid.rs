@@ -105,7 +105,8 @@ impl Solid {
             }
             let step = (level - 1.0) / slope;
             t -= step;
-            if libm::fabs(step) <= 1e-13 * (1.0 + libm::fabs(t)) {
+            // Newton doubles the digits: what is left after such a step is below rounding.
+            if libm::fabs(step) <= 1e-8 * (1.0 + libm::fabs(t)) {
                 break;
             }
         }
@@ -132,7 +133,7 @@ impl Solid {
 
     /// The surface point straight outward (from the origin) of a point near the surface.
     pub fn project(&self, p: Point) -> Point {
-        scale(p, self.reach([0.0; 3], p, 1.02))
+        scale(p, self.reach([0.0; 3], p, 1.003))
     }
 
     /// How much a level section shrinks at height `z`: 1 at the girth, 0 at the top.

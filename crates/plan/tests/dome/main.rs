@@ -1,5 +1,7 @@
 //! Checks of the head dome, cases in `tests/cases/dome`.
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a check fails by panicking")]
+
 mod drawing;
 mod heads;
 mod integrator;
@@ -10,7 +12,7 @@ use measure::quantity::{Length, units::centimeter, units::millimeter};
 use plan::dome::{HeadMeasures, TapeFrom};
 
 /// Rows of a case file: fields between semicolons, `#` starts a comment line.
-pub fn cases(text: &str) -> Vec<Vec<&str>> {
+pub(crate) fn cases(text: &str) -> Vec<Vec<&str>> {
     let rows: Vec<Vec<&str>> = text
         .lines()
         .filter(|l| !l.starts_with('#') && !l.trim().is_empty())
@@ -20,20 +22,20 @@ pub fn cases(text: &str) -> Vec<Vec<&str>> {
     rows
 }
 
-pub fn number(field: &str) -> f64 {
+pub(crate) fn number(field: &str) -> f64 {
     field.parse().unwrap()
 }
 
-pub fn cm(value: f64) -> Length {
+pub(crate) fn cm(value: f64) -> Length {
     Length::new::<centimeter>(value)
 }
 
-pub fn mm(value: Length) -> f64 {
+pub(crate) fn mm(value: Length) -> f64 {
     value.get::<millimeter>()
 }
 
 /// An ordinary head of 56 cm (middle of printed charts and of the averaged scalp in `scalp.txt`).
-pub fn ordinary() -> HeadMeasures {
+pub(crate) fn ordinary() -> HeadMeasures {
     HeadMeasures {
         circumference: cm(56.0),
         front_to_nape: cm(36.0),
@@ -45,6 +47,6 @@ pub fn ordinary() -> HeadMeasures {
     }
 }
 
-pub fn near(what: &str, got: f64, expected: f64, tolerance: f64) {
+pub(crate) fn near(what: &str, got: f64, expected: f64, tolerance: f64) {
     assert!((got - expected).abs() <= tolerance, "{what}: got {got}, expected {expected} within {tolerance}");
 }

@@ -79,7 +79,7 @@ fn a_parting_takes_its_strip_from_the_top() {
         }
         let taken = plain.zone_area(Zone::Top) - dome.zone_area(Zone::Top);
         near("taken", taken.get::<square_centimeter>(), part, 0.01);
-        let row = dome.row(Section::Top, cm(6.0)).unwrap();
+        let row = dome.row(Section::Top, cm(4.0)).unwrap();
         assert!(mm(row.length_in(Zone::Part)) > 19.0);
         let at = row.spans.iter().find(|s| s.zone == Zone::Part).unwrap().points.start;
         assert!(offset == 0.0 || (row.points[at + 1][0] > 0.0) == (offset > 0.0), "left and right are the wearer's");
