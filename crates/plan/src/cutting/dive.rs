@@ -100,7 +100,7 @@ impl Dive {
         let mut fixed = false;
         for (pattern, level) in &patterns {
             for _ in 0..(level + 1e-6) as u32 {
-                if self.dive == 0 || self.draw() % 4 > 0 {
+                if self.dive == 0 || !self.draw().is_multiple_of(4) {
                     fixed |= self.fix(pattern);
                 }
             }

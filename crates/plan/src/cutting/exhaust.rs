@@ -86,8 +86,7 @@ impl Search<'_> {
         if item == self.job.sizes.len() {
             let full = (0..item).rev().find(|&i| self.left[i] > 0).is_none_or(|i| self.job.sizes[i] > room);
             // Waste counts only while pieces are left: what comes after the last piece is not needed.
-            return (full || self.pieces == 0)
-                && (self.pieces == 0 || u64::from(room) <= slack)
+            return (self.pieces == 0 || (full && u64::from(room) <= slack))
                 && self.bar(slack.saturating_sub(u64::from(room)));
         }
         let size = self.job.sizes[item];

@@ -53,7 +53,7 @@ impl Found {
         };
         let cut = self.packing.iter().map(|load| rest(&load.items, load.class)).max().unwrap_or(0);
         let spare = |c: usize| match model.free_pack[c] {
-            Some((_, pieces)) => used[c] % pieces != 0,
+            Some((_, pieces)) => !used[c].is_multiple_of(pieces),
             None => bought[c] > used[c],
         };
         let whole = (0..used.len()).filter(|&c| spare(c)).map(|c| model.caps[c] - model.loss);

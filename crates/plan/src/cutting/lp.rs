@@ -109,8 +109,7 @@ impl Lp {
     /// The pattern without what is not wanted in this job.
     fn clamped(&self, pattern: &Pattern) -> Option<Pattern> {
         let counts = &self.job.counts;
-        let take: Vec<_> =
-            pattern.take.iter().map(|&(i, n)| (i, n.min(counts[i]))).filter(|(_, n)| *n > 0).collect();
+        let take: Vec<_> = pattern.take.iter().map(|&(i, n)| (i, n.min(counts[i]))).filter(|(_, n)| *n > 0).collect();
         (!take.is_empty()).then_some(Pattern { class: pattern.class, take })
     }
 

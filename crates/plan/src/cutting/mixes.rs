@@ -159,3 +159,38 @@ impl Walk<'_, '_> {
         true
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Choice, Enumerator};
+    use crate::cutting::value::Cut;
+
+    fn choices(prices: &[u64]) -> Vec<Choice> {
+        prices.iter().enumerate().map(|(class, &price)| Choice { class, bars: 1, price, max: 30 }).collect()
+    }
+
+    #[test]
+    fn a_window_lists_every_mix_that_breaks_nothing() {
+        let cut = Cut { weights: Vec::new(), maxima: vec![70, 50, 32], need: 600 };
+        let choices = choices(&[19, 14, 10]);
+        let list = Enumerator::new(&choices, &[1, 0, 2], std::slice::from_ref(&cut)).list(100, 160, &mut 0);
+        let mut all = 0;
+        let list = list.unwrap_or_default();
+        for (a, b, c) in (0..=30).flat_map(|a| (0..=30).flat_map(move |b| (0..=30).map(move |c| (a, b, c)))) {
+            let price = u64::from(19 * a + 14 * b + 10 * c);
+            if (100..160).contains(&price) && !cut.broken_by(&[a + 1, b, c + 2]) {
+                all += 1;
+                assert!(list.iter().any(|mix| mix.counts == [a, b, c] && mix.price == price), "{a} {b} {c}");
+            }
+        }
+        assert_eq!((list.len(), all > 10), (all, true));
+        assert!(list.windows(2).all(|two| two[0].price <= two[1].price));
+    }
+
+    #[test]
+    fn a_window_that_is_too_full_is_refused_and_not_cut_short() {
+        let cut = Cut { weights: Vec::new(), maxima: vec![1; 8], need: 1 };
+        let choices = choices(&[7, 8, 9, 10, 11, 12, 13, 14]);
+        assert_eq!(Enumerator::new(&choices, &[0; 8], &[cut]).list(0, 10_000, &mut 0), None);
+    }
+}

@@ -196,8 +196,9 @@ impl OffcutPhase {
         let mut fitted = false;
         if let Verdict::Fits(packing) = verdict {
             let found = Found::new(model, without_offcut(model, packing, trial.wanted), &trial.mix);
-            fitted = found.offcut >= trial.wanted;
+            // A packing that is no better (it may use more owned lengths than were needed after all) counts as none.
             if found.better_than(best) {
+                fitted = found.offcut >= trial.wanted;
                 *best = found;
             }
         }

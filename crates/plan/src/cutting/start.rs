@@ -70,8 +70,8 @@ fn trial(model: &Model, held: &Packing, main: usize, use_owned: bool, work: &mut
         used[load.class] += 1;
     }
     let mut mix = vec![0; model.kinds.len()];
-    for class in 0..used.len() {
-        let lacking = used[class].saturating_sub(model.owned[class] + model.free[class]);
+    for (class, &used) in used.iter().enumerate() {
+        let lacking = used.saturating_sub(model.owned[class] + model.free[class]);
         let kinds = (0..mix.len()).filter(|&k| model.kinds[k].class == class);
         let kind = kinds.min_by_key(|&k| u64::from(lacking.div_ceil(model.kinds[k].bars)) * model.kinds[k].price);
         match kind {

@@ -79,7 +79,7 @@ fn measure(case: &Case, bars: &[Bar]) -> (u64, u32, Reverse<u32>) {
         owned += bars.iter().filter(|bar| bar.0 == i && bar.1).count() as u32;
         if bought > 0 {
             price += u64::from(bought.div_ceil(pack.pieces)) * pack.price;
-            if bought % pack.pieces != 0 {
+            if !bought.is_multiple_of(pack.pieces) {
                 offcut = offcut.max(pack.length_mm);
             }
         }

@@ -81,13 +81,14 @@ pub fn nothing_cheaper(case: &Case, plan: &Plan, bound: u64) -> Result<Checked, 
         }
     }
     let total: u32 = wanted.values().sum();
-    let at_hand: Vec<u32> = case
-        .packs()
-        .iter()
-        .map(|p| if p.pieces > 0 && p.price == 0 { total } else { p.owned.min(total) })
-        .collect();
+    let at_hand: Vec<u32> =
+        case.packs().iter().map(|p| if p.pieces > 0 && p.price == 0 { total } else { p.owned.min(total) }).collect();
     let sold = (0..at_hand.len()).filter(|&i| case.packs()[i].pieces > 0 && case.packs()[i].price > 0).collect();
-    let mut checker = Checker { case, plan, total, sold, done: Checked::default() };
+    let needed = certificate.inequalities.iter().map(|inequality| {
+        inequality.weights.iter().zip(&certificate.counts).map(|(&w, &n)| u128::from(w) * u128::from(n)).sum()
+    });
+    let needed = needed.collect();
+    let mut checker = Checker { case, plan, needed, total, sold, done: Checked::default() };
     if bound > 0 {
         checker.mixes(0, bound - 1, &at_hand)?;
     }
@@ -118,6 +119,8 @@ fn most_weight(case: &Case, certificate: &plan::cutting::Certificate, weights: &
 struct Checker<'a> {
     case: &'a Case,
     plan: &'a Plan,
+    /// Weight of all pieces, for each inequality.
+    needed: Vec<u128>,
     total: u32,
     sold: Vec<usize>,
     done: Checked,
@@ -142,10 +145,7 @@ impl Checker<'_> {
     fn mix(&mut self, lengths: &[u32]) -> Result<(), String> {
         self.done.mixes += 1;
         let certificate = &self.plan.certificate;
-        let broken = certificate.inequalities.iter().any(|inequality| {
-            let needed: u128 = (inequality.weights.iter().zip(&certificate.counts))
-                .map(|(&w, &n)| u128::from(w) * u128::from(n))
-                .sum();
+        let broken = certificate.inequalities.iter().zip(&self.needed).any(|(inequality, &needed)| {
             let carried: u128 =
                 inequality.maxima.iter().zip(lengths).map(|(&w, &n)| u128::from(w) * u128::from(n)).sum();
             carried < needed
@@ -179,7 +179,7 @@ impl Checker<'_> {
             for state in &states {
                 let mut left = state.clone();
                 leave(&sizes, 0, room, &mut left, ahead, &mut next);
-                if next.len() > 60_000 {
+                if next.len() > 4_000 {
                     return None;
                 }
             }

@@ -54,7 +54,8 @@ struct Expect {
 /// Checks every file.
 pub fn check_all() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/cases/cutting");
-    let mut paths: Vec<_> = fs::read_dir(folder).expect("the folder is there").map(|e| e.expect("readable").path()).collect();
+    let mut paths: Vec<_> =
+        fs::read_dir(folder).expect("the folder is there").map(|e| e.expect("readable").path()).collect();
     paths.sort();
     assert!(paths.len() >= 25, "only {} cases", paths.len());
     for path in paths {
@@ -67,7 +68,8 @@ pub fn check_all() {
 }
 
 fn check(name: &str, file: File) {
-    let pack = |p: FilePack| Pack { name: p.name, length_mm: p.length_mm, pieces: p.pieces, price: p.price, owned: p.owned };
+    let pack =
+        |p: FilePack| Pack { name: p.name, length_mm: p.length_mm, pieces: p.pieces, price: p.price, owned: p.owned };
     let packs = file.packs.into_iter().map(pack).collect();
     let pieces = file.pieces.into_iter().map(|d| Demand { length_mm: d.length_mm, count: d.count }).collect();
     let expect = file.expect;
