@@ -1,1 +1,12 @@
-//! stub
+//! What goes on paper and on the page as pictures.
+//!
+//! What it is: drawings of the cap, of the weft laid out and of fullness, as a model and as SVG.
+//! What it is not: planning, encoding, or a page.
+
+pub mod cap;
+pub mod cutting;
+pub mod depths;
+pub mod drawing;
+pub mod words;
+
+pub use drawing::paint::style;

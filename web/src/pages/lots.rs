@@ -1,0 +1,178 @@
+//! Lots of weft: in the shop or owned, what each is, what is left.
+//!
+//! What it is: the workshop's shelf. What it is not: a plan.
+
+use measure::say::Arg;
+use record::{
+    history::{
+        desk,
+        entry::{LogId, Of},
+    },
+    id::LotId,
+    trade::defaults,
+    wig::work::count,
+    workshop::lots::Lot,
+};
+use yew::prelude::*;
+
+use crate::{
+    pages::record::{Named, WorkForm},
+    parts::field::{FigureField, Stands},
+    shell::{js, talk::{choice, t, ta}},
+    store::{
+        desk::use_desk,
+        judge,
+        model::Whose,
+    },
+};
+
+/// The page.
+#[component]
+pub fn Lots() -> Html {
+    let desk = use_desk();
+    let lots = desk.model().own.lots();
+    html! {
+        <>
+            <h1 id="page-title" tabindex="-1">{ t("web.nav_lots") }</h1>
+            <p class="lead">{ t("web.lots_lead") }</p>
+            <AddLot whose={Whose::Own} then={Callback::noop()} />
+            { for lots.iter().map(|lot| html! { <LotCard key={lot.id.to_string()} whose={Whose::Own} lot={lot.clone()} open={lots.len() == 1} /> }) }
+        </>
+    }
+}
+
+/// Whose shelf.
+#[derive(Properties, PartialEq)]
+pub struct AddProps {
+    /// Whose records.
+    pub whose: Whose,
+    /// A wig it is meant for.
+    #[prop_or_default]
+    pub wig: Option<record::id::WigId>,
+    /// Hears of the new lot.
+    pub then: Callback<LotId>,
+}
+
+/// Adding a lot: its name first, everything else assumed until measured.
+#[component]
+pub fn AddLot(props: &AddProps) -> Html {
+    let desk = use_desk();
+    let add = {
+        let (desk, whose, wig, then) = (desk.clone(), props.whose, props.wig, props.then.clone());
+        Callback::from(move |_: MouseEvent| {
+            let Some(lot) = desk.new_lot() else { return };
+            let count = desk.model().bench(whose).lots().len() + 1;
+            let name = ta("web.new_lot_name", [Arg::Count(count as i64)]);
+            let mut bodies = Vec::new();
+            if let Ok(body) = judge::set(desk.model(), whose, LogId::Workshop, "lot_name", Of::Lot(lot), &name) {
+                bodies.push((LogId::Workshop, body));
+            }
+            if let Some(wig) = wig {
+                let state = desk.state(whose, LogId::Wig(wig));
+                let fibre = record::wig::figures::Wig::new(&state).fibre().name;
+                if let Ok(body) = judge::set(desk.model(), whose, LogId::Workshop, "lot_fibre", Of::Lot(lot), fibre) {
+                    bodies.push((LogId::Workshop, body));
+                }
+                if let Ok(body) = desk::set(&state, LogId::Wig(wig), "use_lot", Of::Lot(lot), "yes", &desk.model().prefs) {
+                    bodies.push((LogId::Wig(wig), body));
+                }
+            }
+            let then = then.clone();
+            let after = Callback::from(move |safe: bool| {
+                if safe {
+                    then.emit(lot);
+                    js::focus_id(&format!("lot_name-{lot}"));
+                }
+            });
+            desk.write(whose, bodies, None, after);
+        })
+    };
+    html! { <p class="actions"><button type="button" class="primary" id="add-lot" onclick={add}>{ t("web.add_lot") }</button></p> }
+}
+
+/// Which lot.
+#[derive(Properties, PartialEq)]
+pub struct CardProps {
+    /// Whose records.
+    pub whose: Whose,
+    /// The lot.
+    pub lot: Lot,
+    /// Whether its fields are unfolded at first.
+    #[prop_or_default]
+    pub open: bool,
+    /// More to say or do about it, from the page around.
+    #[prop_or_default]
+    pub children: Html,
+}
+
+/// A lot with all its fields.
+#[component]
+pub fn LotCard(props: &CardProps) -> Html {
+    let desk = use_desk();
+    let prefs = desk.model().prefs.clone();
+    let (whose, log, lot) = (props.whose, LogId::Workshop, &props.lot);
+    let of = Of::Lot(lot.id);
+    let field = |slot: &'static str, stands: Option<Stands>, hint: Option<&str>| {
+        html! { <FigureField {whose} {log} {slot} {of} {stands} hint={hint.map(t)} /> }
+    };
+    let words = |value: &str| Some(Stands::plain(value));
+    let left = &lot.left;
+    let left_words = match left.counted {
+        None => t("web.never_counted"),
+        Some(when) => ta("web.left", [
+            Arg::Count(i64::from(left.whole_lengths)),
+            Arg::Text(prefs.length(lot.piece())),
+            Arg::Text(prefs.length(left.rest)),
+            Arg::Text(when.date().to_string()),
+            Arg::Text(prefs.run(left.used_since)),
+        ]),
+    };
+    let strands_hint = defaults::default_for("weft_length").map(|_| "web.strands_hint");
+    html! {
+        <article class="card lot" aria-label={lot.name.clone()}>
+            <h3>{ &lot.name }</h3>
+            <p class="hint">{ format!("{} · {} · {}", choice(lot.fibre.name), choice(lot.made), left_words) }</p>
+            { props.children.clone() }
+            <details open={props.open}>
+                <summary>{ t("web.lot_fields") }</summary>
+                <div class="fields">
+                    { field("lot_name", None, None) }
+                    { field("lot_fibre", words(&choice("unknown")), None) }
+                    { field("made", words(&choice("machine")), None) }
+                    { field("layers", words(&choice(if lot.is_double() { "double" } else { "single" })), None) }
+                    { field("pack_weight", Some(Stands::figure(&lot.weight, Arg::Mass, &prefs)), None) }
+                    { field("pack_width", Some(Stands::figure(&lot.width, Arg::Length, &prefs)), Some("web.width_hint")) }
+                    { weft_picture() }
+                    { field("pack_pieces", Some(Stands::plain("1")), None) }
+                    { field("weft_length", Some(Stands::figure(&lot.hanging, Arg::Length, &prefs)), None) }
+                    { field("length_taken", words(&choice("hanging")), None) }
+                    { field("strands", None, strands_hint) }
+                    { field("lot_fineness", Some(Stands::figure(&lot.fineness, Arg::Fineness, &prefs)), None) }
+                    { field("pack_price", None, None) }
+                    { field("lot_colour", None, None) }
+                    { field("dye_lot", None, None) }
+                    { field("still_sold", words(&choice("yes")), None) }
+                </div>
+            </details>
+            <details>
+                <summary>{ t("web.count_lot") }</summary>
+                <p class="hint">{ t("web.count_hint") }</p>
+                <WorkForm {whose} {log} kind={Named(count::KIND.name)} given={vec![("lot", lot.id.to_string())]} />
+            </details>
+        </article>
+    }
+}
+
+/// The stitched edge, unfolded, in a picture.
+fn weft_picture() -> Html {
+    html! {
+        <figure class="tape weft">
+            <svg viewBox="0 0 220 60" role="img" aria-labelledby="weft-title">
+                <title id="weft-title">{ t("web.weft_picture") }</title>
+                <path class="tape-line" d="M10 10 L210 10" />
+                <path class="tape-line thin" d="M10 4 L10 16 M210 4 L210 16" />
+                { for (0..40).map(|index| { let x = 12 + index * 5; html! { <path class="head-line thin" d={format!("M{x} 14 L{x} 52")} /> } }) }
+            </svg>
+        </figure>
+    }
+}

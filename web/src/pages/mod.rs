@@ -1,0 +1,16 @@
+//! The pages, a file each.
+//!
+//! What it is: what a person sees and does on one address. What it is not: sums, rules or storage.
+
+pub mod about;
+pub mod base;
+pub mod cap;
+pub mod look;
+pub mod lots;
+pub mod record;
+pub mod safe;
+pub mod start;
+pub mod units;
+pub mod weft;
+pub mod wig;
+pub mod wigs;

@@ -1,0 +1,409 @@
+//! What was done: recording weft and notes, and the log with its corrections.
+//!
+//! What it is: the bench's side of the record. What it is not: the plan.
+
+use std::collections::BTreeMap;
+
+use measure::{civil::Minute, say::Arg};
+use record::{
+    field::{Holds, Value},
+    history::{
+        desk,
+        entry::{Body, Entry, LogId, Of, Says},
+    },
+    id::{EntryId, WigId},
+    wig::{
+        work::{Kind, Work, note},
+        zone::Zone,
+    },
+    workshop::lots::Lot,
+};
+use wasm_bindgen::JsCast;
+use web_sys::{HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement};
+use yew::prelude::*;
+
+use crate::{
+    parts::confirm::Confirm,
+    shell::{
+        js,
+        talk::{choice, field, t, ta},
+    },
+    store::{
+        desk::{Desk, use_desk},
+        drafts, judge,
+        model::Whose,
+    },
+};
+
+/// Which wig.
+#[derive(Properties, PartialEq)]
+pub struct Props {
+    /// The wig.
+    pub wig: WigId,
+    /// Whose it is.
+    pub whose: Whose,
+}
+
+/// The page.
+#[component]
+pub fn Record(props: &Props) -> Html {
+    let desk = use_desk();
+    let (whose, log) = (props.whose, LogId::Wig(props.wig));
+    html! {
+        <>
+            <section aria-labelledby="record-sew">
+                <h2 id="record-sew">{ t("web.record_sew") }</h2>
+                <WorkForm {whose} {log} kind={Named("sew_weft")} />
+            </section>
+            <section aria-labelledby="record-note">
+                <h2 id="record-note">{ t("web.record_note") }</h2>
+                <WorkForm {whose} {log} kind={Named("note")} />
+            </section>
+            <section aria-labelledby="record-log">
+                <h2 id="record-log">{ t("web.record_log") }</h2>
+                { history(&desk, whose, log) }
+            </section>
+        </>
+    }
+}
+
+/// A kind of work by its name.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Named(pub &'static str);
+
+impl Named {
+    fn kind(self) -> &'static Kind {
+        record::wig::work::kind_named(self.0).unwrap_or(&note::KIND)
+    }
+}
+
+/// A form for one kind of work.
+#[derive(Properties, PartialEq)]
+pub struct FormProps {
+    /// Whose records.
+    pub whose: Whose,
+    /// Which log.
+    pub log: LogId,
+    /// Which kind.
+    pub kind: Named,
+    /// An entry to put right instead of a new one.
+    #[prop_or_default]
+    pub correct: Option<EntryId>,
+    /// Called when it was saved.
+    #[prop_or_default]
+    pub then: Callback<()>,
+    /// What stands in the fields at first.
+    #[prop_or_default]
+    pub given: Vec<(&'static str, String)>,
+}
+
+/// The form.
+#[component]
+pub fn WorkForm(props: &FormProps) -> Html {
+    let desk = use_desk();
+    let kind = props.kind.kind();
+    let prefix = format!("{}.{}.{}.", props.log, kind.name, props.correct.map(|id| id.to_string()).unwrap_or_default());
+    let texts = {
+        let (prefix, given) = (prefix.clone(), props.given.clone());
+        use_state(move || {
+            kind.fields
+                .iter()
+                .map(|field| {
+                    let start = given.iter().find(|(name, _)| *name == field.name).map(|(_, text)| text.clone());
+                    (field.name, drafts::read(&format!("{prefix}{}", field.name)).or(start).unwrap_or_default())
+                })
+                .collect::<BTreeMap<&'static str, String>>()
+        })
+    };
+    let done = use_state(|| None::<String>);
+    let refusals = use_state(BTreeMap::<String, String>::new);
+    let lots = desk.model().bench(props.whose).lots();
+    let id = |name: &str| format!("{}-{}{}", kind.name, name, props.correct.map(|id| format!("-{id}")).unwrap_or_default());
+
+    let set = {
+        let (texts, prefix) = (texts.clone(), prefix.clone());
+        Callback::from(move |(name, text): (&'static str, String)| {
+            drafts::keep(&format!("{prefix}{name}"), &text);
+            let mut now = (*texts).clone();
+            now.insert(name, text);
+            texts.set(now);
+        })
+    };
+    let onsubmit = {
+        let (desk, texts, refusals, done) = (desk.clone(), texts.clone(), refusals.clone(), done.clone());
+        let (whose, log, correct, then) = (props.whose, props.log, props.correct, props.then.clone());
+        let prefix = prefix.clone();
+        let first_id = id("");
+        Callback::from(move |event: SubmitEvent| {
+            event.prevent_default();
+            let minute = match done.as_deref() {
+                None | Some("") => None,
+                Some(text) => match Minute::read(text) {
+                    Some(minute) => Some(minute),
+                    None => {
+                        let reason = ta("web.not_a_minute", [Arg::from(text)]);
+                        refusals.set(BTreeMap::from([("done".to_owned(), reason)]));
+                        return;
+                    }
+                },
+            };
+            let pairs: Vec<(String, String)> = texts.iter().map(|(name, text)| ((*name).to_owned(), text.clone())).collect();
+            let body = match judge::work(desk.model(), whose, log, kind, &pairs) {
+                Ok(body) => body,
+                Err(all) => {
+                    if let Some((name, _)) = all.first() {
+                        js::focus_id(&format!("{first_id}{name}"));
+                    }
+                    refusals.set(all.into_iter().collect());
+                    return;
+                }
+            };
+            let body = match (correct, body) {
+                (Some(target), Body::Work(work)) => {
+                    let here = desk.model().bench(whose).log(log);
+                    let at = minute.or_else(|| here.get(target).map(|entry| entry.done));
+                    match at {
+                        Some(at) => desk::correct(&here, target, at, Says::Work(work)),
+                        None => Body::Work(work),
+                    }
+                }
+                (_, body) => body,
+            };
+            refusals.set(BTreeMap::new());
+            let (texts, then, prefix) = (texts.clone(), then.clone(), prefix.clone());
+            let after = Callback::from(move |safe: bool| {
+                if safe {
+                    kind.fields.iter().for_each(|field| drafts::drop(&format!("{prefix}{}", field.name)));
+                    texts.set(kind.fields.iter().map(|field| (field.name, String::new())).collect());
+                    then.emit(());
+                }
+            });
+            desk.write(whose, vec![(log, body)], minute, after);
+        })
+    };
+    let on_done = {
+        let done = done.clone();
+        Callback::from(move |event: Event| {
+            if let Some(input) = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok()) {
+                done.set(Some(input.value()));
+            }
+        })
+    };
+    html! {
+        <form class="form work" {onsubmit} novalidate=true>
+            <div class="fields">
+                { for kind.fields.iter().map(|field| {
+                    let refusal = refusals.get(field.name).cloned();
+                    work_field(field, &id(field.name), texts.get(field.name).cloned().unwrap_or_default(), refusal, &lots, &set)
+                }) }
+                <div class={classes!("figure", refusals.contains_key("done").then_some("refused"))}>
+                    <label for={id("done")}>{ t("web.done_at") }</label>
+                    <input id={id("done")} type="datetime-local" onchange={on_done} value={(*done).clone().unwrap_or_default()} />
+                    <p class="note">
+                        if let Some(reason) = refusals.get("done") { <span class="reason" role="alert">{ reason.clone() }</span> }
+                        else { <span class="ground">{ t("web.done_hint") }</span> }
+                    </p>
+                </div>
+            </div>
+            <p class="actions"><button type="submit" class="primary">
+                { if props.correct.is_some() { t("web.correct_save") } else { t("web.record_save") } }
+            </button></p>
+        </form>
+    }
+}
+
+fn work_field(
+    of: &'static record::field::Field,
+    id: &str,
+    value: String,
+    refusal: Option<String>,
+    lots: &[Lot],
+    set: &Callback<(&'static str, String)>,
+) -> Html {
+    let name = of.name;
+    let note = format!("{id}-note");
+    let invalid = if refusal.is_some() { "true" } else { "false" };
+    let options: Option<Vec<(String, String)>> = match &of.holds {
+        Holds::Choice(choices) => Some(choices.iter().map(|name| ((*name).to_owned(), choice(name))).collect()),
+        Holds::Zone => Some(Zone::ALL.iter().map(|zone| (zone.name().to_owned(), t(zone.label()))).collect()),
+        Holds::Lot => Some(lots.iter().map(|lot| (lot.id.to_string(), lot.name.clone())).collect()),
+        _ => None,
+    };
+    let input = if let Some(options) = options {
+        let set = set.clone();
+        let onchange = Callback::from(move |event: Event| {
+            if let Some(select) = event.target().and_then(|target| target.dyn_into::<HtmlSelectElement>().ok()) {
+                set.emit((name, select.value()));
+            }
+        });
+        html! {
+            <select id={id.to_owned()} {onchange} aria-describedby={note.clone()} aria-invalid={invalid}>
+                <option value="" selected={value.is_empty()}>{ t("web.choose") }</option>
+                { for options.into_iter().map(|(name, label)| {
+                    let selected = name == value;
+                    html! { <option value={name} {selected}>{ label }</option> }
+                }) }
+            </select>
+        }
+    } else if matches!(of.holds, Holds::Text(longest) if longest > 300) {
+        let set = set.clone();
+        let oninput = Callback::from(move |event: InputEvent| {
+            if let Some(area) = event.target().and_then(|target| target.dyn_into::<HtmlTextAreaElement>().ok()) {
+                set.emit((name, area.value()));
+            }
+        });
+        html! { <textarea id={id.to_owned()} {value} {oninput} rows="3" aria-describedby={note.clone()} aria-invalid={invalid} /> }
+    } else {
+        let set = set.clone();
+        let oninput = Callback::from(move |event: InputEvent| {
+            if let Some(input) = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok()) {
+                set.emit((name, input.value()));
+            }
+        });
+        let mode = if matches!(of.holds, Holds::Quantity(_)) { "decimal" } else { "text" };
+        html! { <input id={id.to_owned()} type="text" inputmode={mode} {value} {oninput} autocomplete="off"
+            aria-describedby={note.clone()} aria-invalid={invalid} /> }
+    };
+    html! {
+        <div class={classes!("figure", refusal.is_some().then_some("refused"))}>
+            <label for={id.to_owned()}>{ field(name) }{ if of.required { format!(" ({})", t("web.needed")) } else { String::new() } }</label>
+            { input }
+            <p class="note" id={note}>
+                if let Some(reason) = refusal { <span class="reason" role="alert">{ reason }</span> }
+            </p>
+        </div>
+    }
+}
+
+/// The log, last first, every entry with its corrections.
+fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
+    let bench = desk.model().bench(whose);
+    let (log, state) = (bench.log(id), bench.state(id));
+    let mut entries: Vec<&Entry> = log.entries().filter(|entry| !matches!(entry.body, Body::Amend(_))).collect();
+    entries.sort_by_key(|entry| core::cmp::Reverse((entry.done, entry.lamport, entry.id)));
+    if entries.is_empty() {
+        return html! { <p class="hint">{ t("web.log_empty") }</p> };
+    }
+    let names = Names { lots: &bench.lots() };
+    let items: Vec<Html> = entries
+        .iter()
+        .map(|entry| {
+            let amended: Vec<&Entry> = log
+                .entries()
+                .filter(|other| matches!(&other.body, Body::Amend(amendment) if amendment.target == entry.id))
+                .collect();
+            let stands = state.works().iter().find(|done| done.entry == entry.id);
+            let in_force = match &entry.body {
+                Body::Work(_) => stands.is_some(),
+                Body::Set(setting) => state.held(setting.key).is_some_and(|held| held.heads.contains(&entry.id)),
+                Body::Amend(_) => false,
+            };
+            let undone = amended.iter().any(|other| matches!(&other.body, Body::Amend(amendment) if amendment.to.is_none()))
+                && !in_force;
+            let text = match (&entry.body, stands) {
+                (_, Some(done)) => names.work(&done.work),
+                (body, None) => names.body(body),
+            };
+            let was = (stands.is_some_and(|done| done.amended)).then(|| names.body(&entry.body));
+            html! {
+                <li key={entry.id.to_string()} class={classes!("entry", undone.then_some("undone"))}>
+                    <p class="when">{ stands.map_or(entry.done, |done| done.done).to_string().replace('T', " ") }</p>
+                    <p class="what">{ text }</p>
+                    if let Some(was) = was { <p class="hint">{ ta("web.was", [Arg::Text(was)]) }</p> }
+                    if undone { <p class="hint">{ t("web.undone") }</p> }
+                    <EntryActions {whose} log={id} entry={entry.id} {undone} />
+                </li>
+            }
+        })
+        .collect();
+    html! { <ol class="log" reversed=true>{ for items }</ol> }
+}
+
+/// Which entry.
+#[derive(Properties, PartialEq)]
+struct ActionProps {
+    whose: Whose,
+    log: LogId,
+    entry: EntryId,
+    undone: bool,
+}
+
+/// Undo and correct, beside their entry.
+#[component]
+fn EntryActions(props: &ActionProps) -> Html {
+    let desk = use_desk();
+    let correcting = use_state(|| false);
+    let state = desk.state(props.whose, props.log);
+    let work = state.works().iter().find(|done| done.entry == props.entry).map(|done| done.work.clone());
+    let undo = {
+        let (desk, whose, id, entry) = (desk.clone(), props.whose, props.log, props.entry);
+        Callback::from(move |()| {
+            let body = desk::undo(&desk.model().bench(whose).log(id), entry);
+            desk.write(whose, vec![(id, body)], None, Callback::noop());
+        })
+    };
+    let toggle = {
+        let correcting = correcting.clone();
+        Callback::from(move |_: MouseEvent| correcting.set(!*correcting))
+    };
+    if props.undone {
+        return html! {};
+    }
+    let given: Option<(Named, Vec<(&'static str, String)>)> = work.map(|work| {
+        (Named(work.kind().name), work.values().map(|(name, value)| (name, value.text())).collect())
+    });
+    html! {
+        <div class="entry-actions">
+            <Confirm label={t("web.undo")} ask={t("web.undo_ask")} then={undo} />
+            if let Some((kind, given)) = given {
+                <button type="button" class="plain" aria-expanded={if *correcting { "true" } else { "false" }} onclick={toggle}>{ t("web.correct") }</button>
+                if *correcting {
+                    <WorkForm whose={props.whose} log={props.log} {kind} correct={Some(props.entry)} {given}
+                        then={let correcting = correcting.clone(); Callback::from(move |()| correcting.set(false))} />
+                }
+            }
+        </div>
+    }
+}
+
+/// Entries in words.
+struct Names<'a> {
+    lots: &'a [Lot],
+}
+
+impl Names<'_> {
+    fn value(&self, value: &Value) -> String {
+        match value {
+            Value::Choice(name) => choice(name),
+            Value::Zone(zone) => t(zone.label()),
+            Value::YesNo(yes) => choice(if *yes { "yes" } else { "no" }),
+            Value::Lot(id) => {
+                self.lots.iter().find(|lot| lot.id == *id).map_or_else(|| t("web.lot_unknown"), |lot| lot.name.clone())
+            }
+            other => other.text(),
+        }
+    }
+
+    fn work(&self, work: &Work) -> String {
+        let parts: Vec<String> =
+            work.values().map(|(name, value)| format!("{}: {}", field(name), self.value(value))).collect();
+        format!("{} — {}", t(&format!("work.{}", work.kind().name)), parts.join("; "))
+    }
+
+    fn body(&self, body: &Body) -> String {
+        match body {
+            Body::Work(work) => self.work(work),
+            Body::Set(setting) => {
+                let of = match setting.key.of {
+                    Of::Wig => String::new(),
+                    Of::Zone(zone) => format!("{}, ", t(zone.label())),
+                    Of::Lot(lot) => format!("{}, ", self.value(&Value::Lot(lot))),
+                };
+                let value = setting.value.as_ref().map_or_else(|| t("web.as_assumed"), |value| self.value(value));
+                format!("{of}{}: {value}", field(setting.key.slot))
+            }
+            Body::Amend(_) => String::new(),
+        }
+    }
+}
+

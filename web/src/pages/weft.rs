@@ -1,0 +1,471 @@
+//! Weft to buy: the answer first, then what stands behind it.
+//!
+//! What it is: the planner's answer in the order a person asks. What it is not: the sum.
+
+use std::rc::Rc;
+
+use measure::{
+    prefs::Prefs,
+    quantity::{Length, units},
+    say::Arg,
+};
+use plan::{
+    cutting::Closed,
+    dome::Section,
+    shopping::{Answer, Outcome, Stop},
+    wefts::{Mount, PlannedRow},
+};
+use record::{
+    history::{
+        desk,
+        entry::{LogId, Of},
+    },
+    id::LotId,
+    wig::figures::Wig,
+    workshop::lots::Lot,
+};
+use yew::prelude::*;
+
+use crate::{
+    pages::{
+        cap::{Props, head_refused},
+        lots::{AddLot, LotCard},
+        record::{Named, WorkForm},
+    },
+    parts::{
+        cautions::cautions,
+        drawing::Draw,
+        field::{FigureField, Stands},
+        lines::lines,
+        pictures,
+        reckon::{Reckoned, use_answer},
+    },
+    shell::talk::{choice, say, t, ta},
+    store::{
+        desk::{Desk, use_desk},
+        model::Whose,
+    },
+};
+
+/// The page.
+#[component]
+pub fn Weft(props: &Props) -> Html {
+    let desk = use_desk();
+    let prefs = desk.model().prefs.clone();
+    let (whose, log) = (props.whose, LogId::Wig(props.wig));
+    let state = desk.state(whose, log);
+    let lots = desk.model().bench(whose).lots();
+    let (answer, busy) = use_answer(state.clone(), lots.clone());
+    let wig = Wig::new(&state);
+    html! {
+        <>
+            <section class={classes!("answer", busy.then_some("busy"))} aria-labelledby="answer-title" aria-busy={if busy { "true" } else { "false" }}>
+                <h2 id="answer-title" class="visually-hidden">{ t("web.answer") }</h2>
+                { match answer.as_deref() {
+                    None => html! { <p role="status">{ t("web.reckoning") }</p> },
+                    Some(reckoned) => headline(reckoned, &prefs),
+                } }
+            </section>
+            if let Some(Ok(answer)) = answer.as_deref() { { behind(&desk, props, answer, &lots, &prefs) } }
+            { lots_of(&desk, props, &wig, &lots) }
+            { bench(props, &wig, &prefs) }
+        </>
+    }
+}
+
+fn headline(reckoned: &Reckoned, prefs: &Prefs) -> Html {
+    match reckoned {
+        Ok(answer) => html! { <p class="headline" id="headline" role="status">{ say(&answer.headline, prefs) }</p> },
+        Err(Stop::NoWefts) => html! { <p class="headline" id="headline" role="status">{ t("web.no_wefts") }</p> },
+        Err(Stop::NoLot) => html! { <p class="headline" id="headline" role="status">{ t("web.no_lot") }</p> },
+        Err(Stop::Head(problems)) => head_refused(problems, prefs),
+        Err(Stop::Pieces(reasons)) => html! {
+            <div class="banner stop" id="headline" role="alert">
+                { for reasons.iter().map(|reason| html! { <p>{ say(reason, prefs) }</p> }) }
+            </div>
+        },
+    }
+}
+
+fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs) -> Html {
+    let rows = &answer.likely.prepared.placement.rows;
+    html! {
+        <>
+            { short_facts(answer, lots, prefs) }
+            { cautions(&answer.cautions, prefs) }
+            if !rows.is_empty() {
+                <section aria-labelledby="rows-title">
+                    <h2 id="rows-title">{ t("web.rows_title") }</h2>
+                    <div class="cap-map rows">
+                        { for pictures::rows(&desk.state(props.whose, LogId::Wig(props.wig)), answer, prefs).into_iter().map(|drawing| html! { <Draw {drawing} class="cap-view" /> }) }
+                    </div>
+                    { rows_table(props, answer, lots, prefs) }
+                </section>
+            }
+            if !answer.laid.is_empty() {
+                <section aria-labelledby="laid-title">
+                    <h2 id="laid-title">{ t("web.laid_title") }</h2>
+                    <p class="hint" id="proved">{ proved(answer) }</p>
+                    <Draw drawing={pictures::laid_out(answer, lots, prefs)} class="laid" />
+                    if let Some((packs, joins)) = answer.joins_save {
+                        <p>{ ta("web.joins_save", [Arg::Count(i64::from(packs)), Arg::Count(i64::from(joins))]) }</p>
+                    }
+                </section>
+            }
+            { fullness_table(answer, prefs) }
+            { reach_table(answer, prefs) }
+            { edges(props, answer, prefs) }
+            { lines(&answer.lines, prefs) }
+            { choose_main(desk, props, lots) }
+        </>
+    }
+}
+
+/// Low, likely, high; cost; time; order-by day; weight.
+fn short_facts(answer: &Answer, lots: &[Lot], prefs: &Prefs) -> Html {
+    let count = |packs: Option<u32>| packs.map_or_else(|| t("web.not_enough"), |packs| packs.to_string());
+    let name = |id: LotId| lots.iter().find(|lot| lot.id == id).map_or("", |lot| lot.name.as_str()).to_owned();
+    let buy: Vec<String> = answer.buy.iter().map(|(lot, packs)| format!("{packs} × {}", name(*lot))).collect();
+    let amounts = &answer.likely.prepared.amounts;
+    let fact = |term: &str, value: String| html! { <div><dt>{ t(term) }</dt><dd>{ value }</dd></div> };
+    html! {
+        <dl class="facts" id="facts">
+            if !buy.is_empty() { { fact("web.fact_buy", buy.join(", ")) } }
+            { fact("web.fact_packs", ta("web.low_likely_high", [
+                Arg::Text(count(answer.packs.low)), Arg::Text(count(answer.packs.likely)), Arg::Text(count(answer.packs.high)),
+            ])) }
+            if let Some(cost) = answer.cost { { fact("web.fact_cost", prefs.money(cost)) } }
+            else if answer.outcome == Outcome::Buy { { fact("web.fact_cost", t("web.no_price")) } }
+            { fact("web.fact_weft", prefs.run(amounts.total())) }
+            { fact("web.fact_hold", prefs.run(amounts.hold_back)) }
+            { fact("web.fact_left", prefs.run(answer.left_over())) }
+            { fact("web.fact_weight", prefs.mass(answer.weight_added)) }
+            { fact("web.fact_time", prefs.time(answer.sewing)) }
+            if let Some((day, late)) = answer.order_by {
+                { fact("web.fact_order", if late { ta("web.order_late", [Arg::Date(day)]) } else { day.to_string() }) }
+            } else { { fact("web.fact_order", t("web.no_due")) } }
+        </dl>
+    }
+}
+
+fn place(row: &PlannedRow, prefs: &Prefs) -> String {
+    let section = match row.section {
+        Section::BackAndSides => "web.section_back",
+        Section::Top => "web.section_top",
+    };
+    let mount = match row.mount {
+        Mount::Gap => "web.mount_gap",
+        Mount::OnRow => "web.mount_row",
+    };
+    ta("web.row_place", [
+        Arg::Key(section),
+        Arg::Count(row.gap as i64),
+        Arg::Text(prefs.length(row.at)),
+        Arg::Key(mount),
+    ])
+}
+
+fn rows_table(props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs) -> Html {
+    let rows = &answer.likely.prepared.placement.rows;
+    let lot_of = |index: usize| -> String {
+        let mut names: Vec<&str> = answer
+            .laid
+            .iter()
+            .filter(|weft| weft.pieces.iter().any(|piece| piece.rows.contains(&index)))
+            .filter_map(|weft| lots.iter().find(|lot| lot.id == weft.lot).map(|lot| lot.name.as_str()))
+            .collect();
+        names.dedup();
+        names.join(", ")
+    };
+    html! {
+        <div class="scroll" tabindex="0" role="region" aria-labelledby="rows-title">
+            <table id="rows">
+                <thead><tr>
+                    <th scope="col">{ t("web.row") }</th><th scope="col">{ t("web.where") }</th><th scope="col">{ t("web.zones") }</th>
+                    <th scope="col">{ t("field.length") }</th><th scope="col">{ t("field.lot") }</th><th scope="col">{ t("web.done_column") }</th>
+                </tr></thead>
+                <tbody>
+                    { for rows.iter().enumerate().map(|(index, row)| {
+                        let zones: Vec<String> = row.zones.iter().map(|(zone, _)| t(zone.label())).collect();
+                        html! { <tr key={index}>
+                            <th scope="row">{ index + 1 }</th>
+                            <td>{ place(row, prefs) }{ if row.part { format!(" ({})", t("web.part_row")) } else { String::new() } }</td>
+                            <td>{ zones.join(", ") }</td>
+                            <td>{ prefs.length(row.length) }</td>
+                            <td>{ lot_of(index) }</td>
+                            <td><Sewn whose={props.whose} wig={props.wig} row={row.clone()} number={index + 1} lot={answer.likely.prepared.main} fold={fold(answer)} /></td>
+                        </tr> }
+                    }) }
+                </tbody>
+            </table>
+        </div>
+    }
+}
+
+/// The fold at a row's end, as the answer reckons it.
+fn fold(answer: &Answer) -> Length {
+    let rows = answer.likely.prepared.placement.rows.len().max(1) as f64;
+    answer.likely.prepared.amounts.folds / rows
+}
+
+/// Which row.
+#[derive(Properties, PartialEq)]
+struct SewnProps {
+    whose: Whose,
+    wig: record::id::WigId,
+    row: PlannedRow,
+    number: usize,
+    lot: LotId,
+    fold: Length,
+}
+
+/// "Sewn" records the planned figures; "Sewn, but…" opens them first.
+#[component]
+fn Sewn(props: &SewnProps) -> Html {
+    let desk = use_desk();
+    let open = use_state(|| false);
+    let log = LogId::Wig(props.wig);
+    let section = match props.row.section {
+        Section::BackAndSides => "back_and_sides",
+        Section::Top => "top",
+    };
+    let length = (props.row.length + props.fold).get::<units::centimeter>();
+    let given = vec![
+        ("sewn_as", "row".to_owned()),
+        ("length", format!("{length:.1} cm")),
+        ("lot", props.lot.to_string()),
+        ("section", section.to_owned()),
+        ("place", format!("{:.0} mm", props.row.at.get::<units::millimeter>())),
+    ];
+    let done = {
+        let (desk, given, whose) = (desk.clone(), given.clone(), props.whose);
+        Callback::from(move |_: MouseEvent| {
+            let texts = given.iter().map(|(name, text)| (*name, text.as_str()));
+            if let Ok(body) = desk::work(&record::wig::work::sew_weft::KIND, texts, &desk.model().prefs) {
+                desk.write(whose, vec![(log, body)], None, Callback::noop());
+            }
+        })
+    };
+    let toggle = {
+        let open = open.clone();
+        Callback::from(move |_: MouseEvent| open.set(!*open))
+    };
+    let name = ta("web.row_number", [Arg::Count(props.number as i64)]);
+    html! {
+        <>
+            <span class="row-actions">
+                <button type="button" aria-label={format!("{}: {}", t("web.sewn"), name)} onclick={done}>{ t("web.sewn") }</button>
+                <button type="button" class="plain" aria-label={format!("{}: {}", t("web.sewn_but"), name)} aria-expanded={if *open { "true" } else { "false" }} onclick={toggle}>{ t("web.sewn_but") }</button>
+            </span>
+            if *open {
+                <WorkForm whose={props.whose} {log} kind={Named("sew_weft")} {given}
+                    then={let open = open.clone(); Callback::from(move |()| open.set(false))} />
+            }
+        </>
+    }
+}
+
+fn proved(answer: &Answer) -> String {
+    match &answer.likely.plan {
+        None => String::new(),
+        Some(plan) if plan.proved => ta("web.proved", [Arg::Text(match plan.closed {
+            Closed::NothingToPay => t("web.proved_free"),
+            _ => t("web.proved_least"),
+        })]),
+        Some(plan) => ta("web.best_found", [Arg::Money(measure::money::Money::from_hundredths(plan.total_price - plan.lower_bound))]),
+    }
+}
+
+/// What is reached against what was wanted.
+fn fullness_table(answer: &Answer, prefs: &Prefs) -> Html {
+    let zones = &answer.likely.prepared.fullness.zones;
+    html! {
+        <section aria-labelledby="full-title">
+            <h2 id="full-title">{ t("web.full_title") }</h2>
+            <div class="scroll" tabindex="0" role="region" aria-labelledby="full-title">
+                <table id="fullness">
+                    <thead><tr>
+                        <th scope="col">{ t("web.zone") }</th><th scope="col">{ t("web.as_now") }</th>
+                        <th scope="col">{ t("web.wanted") }</th><th scope="col">{ t("web.with_plan") }</th>
+                    </tr></thead>
+                    <tbody>
+                        { for zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| html! { <tr key={zone.zone.name()}>
+                            <th scope="row">{ t(zone.zone.label()) }</th>
+                            <td>{ prefs.fullness(zone.now()) }</td>
+                            <td>{ prefs.fullness(zone.target) }</td>
+                            <td>{ prefs.fullness(answer.reached[zone.zone as usize]) }</td>
+                        </tr> }) }
+                    </tbody>
+                </table>
+            </div>
+        </section>
+    }
+}
+
+/// What each number of packs gives.
+fn reach_table(answer: &Answer, prefs: &Prefs) -> Html {
+    if answer.reach.is_empty() {
+        return html! {};
+    }
+    html! {
+        <section aria-labelledby="reach-title">
+            <h2 id="reach-title">{ t("web.reach_title") }</h2>
+            <ul class="reach" id="reach">
+                { for answer.reach.iter().map(|reach| {
+                    let key = if reach.lacking.get::<units::millimeter>() > 1.0 { "web.reach_lacks" } else { "web.reach_gives" };
+                    html! { <li>{ ta(key, [
+                        Arg::Count(i64::from(reach.packs)),
+                        Arg::Number(reach.times, 2),
+                        Arg::Text(prefs.run(reach.for_rows)),
+                        Arg::Text(prefs.run(reach.lacking)),
+                    ]) }</li> }
+                }) }
+            </ul>
+        </section>
+    }
+}
+
+/// Hairline and parting out of the same packs, and their recording.
+fn edges(props: &Props, answer: &Answer, prefs: &Prefs) -> Html {
+    let amounts = &answer.likely.prepared.amounts;
+    let none = Length::new::<units::meter>(0.0);
+    if amounts.hairline <= none && amounts.parting <= none {
+        return html! {};
+    }
+    let given = |purpose: &str, length: Length| vec![
+        ("sewn_as", purpose.to_owned()),
+        ("length", format!("{:.1} cm", length.get::<units::centimeter>())),
+        ("lot", answer.likely.prepared.main.to_string()),
+    ];
+    let first = |purpose: plan::hairline::Purpose| {
+        answer.likely.prepared.edge.iter().find(|piece| piece.purpose == purpose).map_or(none, |piece| piece.length)
+    };
+    let log = LogId::Wig(props.wig);
+    html! {
+        <section aria-labelledby="edges-title">
+            <h2 id="edges-title">{ t("web.edges_title") }</h2>
+            <p id="edges">{ ta("web.edges", [Arg::Text(prefs.run(amounts.hairline)), Arg::Text(prefs.run(amounts.parting)), Arg::Text(prefs.run(answer.left_over()))]) }</p>
+            if amounts.hairline > none {
+                <details><summary>{ t("web.record_hairline") }</summary>
+                    <WorkForm whose={props.whose} {log} kind={Named("sew_weft")} given={given("hairline", first(plan::hairline::Purpose::Hairline))} />
+                </details>
+            }
+            if amounts.parting > none {
+                <details><summary>{ t("web.record_parting") }</summary>
+                    <WorkForm whose={props.whose} {log} kind={Named("sew_weft")} given={given("parting", first(plan::hairline::Purpose::Parting))} />
+                </details>
+            }
+        </section>
+    }
+}
+
+/// Which lot the rows are reckoned with.
+fn choose_main(_desk: &Desk, props: &Props, lots: &[Lot]) -> Html {
+    if lots.len() < 2 {
+        return html! {};
+    }
+    html! { <MainLot whose={props.whose} wig={props.wig} /> }
+}
+
+/// Choosing the main weft.
+#[component]
+fn MainLot(props: &Props) -> Html {
+    let desk = use_desk();
+    let log = LogId::Wig(props.wig);
+    let state = desk.state(props.whose, log);
+    let wig = Wig::new(&state);
+    let lots = desk.model().bench(props.whose).lots();
+    let main = wig.main_lot().or_else(|| lots.iter().find(|lot| wig.uses_lot(lot.id)).map(|lot| lot.id));
+    html! {
+        <fieldset class="main-lot">
+            <legend>{ t("field.main_lot") }</legend>
+            { for lots.iter().filter(|lot| wig.uses_lot(lot.id)).map(|lot| {
+                let choose = {
+                    let (desk, whose, state, id) = (desk.clone(), props.whose, state.clone(), lot.id);
+                    Callback::from(move |_: Event| {
+                        if let Ok(body) = desk::set(&state, log, "main_lot", Of::Wig, &id.to_string(), &desk.model().prefs) {
+                            desk.write(whose, vec![(log, body)], None, Callback::noop());
+                        }
+                    })
+                };
+                let id = format!("main-{}", lot.id);
+                html! { <p class="radio" key={lot.id.to_string()}>
+                    <input type="radio" name="main-lot" id={id.clone()} checked={main == Some(lot.id)} onchange={choose} />
+                    <label for={id}>{ &lot.name }</label>
+                </p> }
+            }) }
+        </fieldset>
+    }
+}
+
+/// The lots of this wig, and the rest of the shelf.
+fn lots_of(desk: &Desk, props: &Props, wig: &Wig<'_>, lots: &Rc<Vec<Lot>>) -> Html {
+    let log = LogId::Wig(props.wig);
+    let toggle = |lot: LotId, yes: bool| {
+        let (desk, whose, state) = (desk.clone(), props.whose, desk.state(props.whose, log));
+        Callback::from(move |_: MouseEvent| {
+            let text = if yes { "yes" } else { "no" };
+            if let Ok(body) = desk::set(&state, log, "use_lot", Of::Lot(lot), text, &desk.model().prefs) {
+                desk.write(whose, vec![(log, body)], None, Callback::noop());
+            }
+        })
+    };
+    html! {
+        <section aria-labelledby="wefts-title">
+            <h2 id="wefts-title">{ t("web.wefts_title") }</h2>
+            <p class="hint">{ t("web.wefts_hint") }</p>
+            <AddLot whose={props.whose} wig={Some(props.wig)} then={Callback::noop()} />
+            { for lots.iter().map(|lot| {
+                let used = wig.uses_lot(lot.id);
+                html! {
+                    <LotCard key={lot.id.to_string()} whose={props.whose} lot={lot.clone()} open={used && lots.len() == 1}>
+                        <p class="actions"><button type="button" aria-pressed={if used { "true" } else { "false" }} onclick={toggle(lot.id, !used)}>
+                            { t(if used { "web.lot_used" } else { "web.lot_use" }) }
+                        </button></p>
+                    </LotCard>
+                }
+            }) }
+        </section>
+    }
+}
+
+/// Ways of working and limits, all of them the person's to change.
+fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
+    let (whose, log) = (props.whose, LogId::Wig(props.wig));
+    let plain = |slot: &'static str, value: String, hint: Option<&str>| {
+        html! { <FigureField {whose} {log} {slot} stands={Stands::plain(value)} hint={hint.map(t)} /> }
+    };
+    let gap = |slot: &'static str| {
+        html! { <FigureField {whose} {log} {slot} stands={Stands::figure(&wig.bench_length(slot), Arg::Gap, prefs)} /> }
+    };
+    let share = |slot: &'static str| {
+        let stands = Stands::figure(&wig.bench_share(slot), |share| Arg::Percent(share.get::<units::ratio>()), prefs);
+        html! { <FigureField {whose} {log} {slot} {stands} /> }
+    };
+    let days = wig.delivery_days();
+    html! {
+        <section aria-labelledby="bench-title">
+            <h2 id="bench-title">{ t("web.bench_title") }</h2>
+            <div class="fields">
+                { plain("sewing", choice("run"), Some("web.sewing_hint")) }
+                { plain("parted", choice("no"), Some("web.parted_hint")) }
+                { plain("edge_singles", choice("yes"), None) }
+                { plain("joins", choice("yes"), None) }
+                <FigureField {whose} {log} slot="due" />
+                { plain("delivery_days", days.1.to_string(), None) }
+                <FigureField {whose} {log} slot="hours_a_day" stands={Stands::figure(&wig.time_a_day(), Arg::Time, prefs)} />
+                <FigureField {whose} {log} slot="minutes_per_row" stands={Stands::figure(&wig.time_per_row(), Arg::Time, prefs)} />
+            </div>
+            <details>
+                <summary>{ t("web.bench_limits") }</summary>
+                <div class="fields">
+                    { gap("closest_rows") }{ gap("closest_rows_parting") }{ gap("edge_distance") }
+                    { plain("most_stacked", "2".to_owned(), None) }
+                    <FigureField {whose} {log} slot="shelf_ratio" stands={Stands::figure(&wig.shelf_ratio(), |ratio| Arg::Number(ratio.get::<units::ratio>(), 1), prefs)} />
+                    { gap("end_fold") }{ gap("cut_loss") }{ gap("shortest_piece") }
+                    { share("hold_back") }{ share("hairline_spare") }
+                </div>
+            </details>
+        </section>
+    }
+}

@@ -1,0 +1,59 @@
+//! The list of wigs: the demo first, the own ones below, never mixed.
+//!
+//! What it is: the first page. What it is not: a search.
+
+use record::{history::entry::LogId, id::WigId, wig::figures::Wig};
+use yew::prelude::*;
+
+use crate::{
+    pages::safe::keeping,
+    shell::{
+        route::{Route, Tab},
+        talk::{choice, t, ta},
+    },
+    store::{
+        desk::{Desk, use_desk},
+        model::Whose,
+    },
+};
+
+/// The page.
+#[component]
+pub fn Wigs() -> Html {
+    let desk = use_desk();
+    let model = desk.model();
+    let own = model.own.wigs();
+    html! {
+        <>
+            <h1 id="page-title" tabindex="-1">{ t("web.nav_wigs") }</h1>
+            <p class="lead">{ t("web.lead") }</p>
+            <p><a class="button primary" href={Route::Start.href()}>{ t("web.start") }</a></p>
+            { keeping(&desk, !own.is_empty()) }
+            <ul class="wigs">
+                { for model.demos.iter().map(|wig| card(&desk, Whose::Demo, *wig)) }
+                { for own.iter().map(|(wig, _)| card(&desk, Whose::Own, *wig)) }
+            </ul>
+            if own.is_empty() { <p class="hint">{ t("web.no_wigs") }</p> }
+        </>
+    }
+}
+
+fn card(desk: &Desk, whose: Whose, id: WigId) -> Html {
+    let log = LogId::Wig(id);
+    let state = desk.state(whose, log);
+    let wig = Wig::new(&state);
+    let newer = desk.model().bench(whose).is_newer(log);
+    html! {
+        <li key={id.to_string()} class={classes!("card", (whose == Whose::Demo).then_some("demo"))}>
+            <h2><a href={Route::Wig(id, Tab::Cap).href()}>{ wig.name() }</a></h2>
+            if whose == Whose::Demo { <p class="tag">{ t("web.demo") }</p> }
+            if !wig.character().is_empty() { <p>{ wig.character() }</p> }
+            <p class="hint">{ format!("{} · {}", choice(wig.fibre().name), choice(wig.cap().name)) }</p>
+            if let Some(last) = state.last_done() {
+                <p class="hint">{ ta("web.last_done", [last.date().to_string().into()]) }</p>
+            }
+            if newer { <p class="reason">{ t("web.newer_wig") }</p> }
+            <p class="actions"><a href={Route::Wig(id, Tab::Weft).href()}>{ t("tab.weft") }</a></p>
+        </li>
+    }
+}

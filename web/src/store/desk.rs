@@ -1,0 +1,181 @@
+//! The desk: what a page does to records, and hears of it.
+//!
+//! What it is: the model with the ways to write. What it is not: what is written.
+
+use std::rc::Rc;
+
+use measure::civil::Minute;
+use record::{
+    history::{
+        desk::usual_done,
+        entry::{Body, Entry, LogId, Written},
+    },
+    id::{EntryId, Id, LotId, WigId},
+};
+use yew::{Callback, UseReducerHandle, hook, use_context};
+
+use super::{
+    backing::{Backing, Browser, Failure, Opened},
+    model::{Change, Model, Opening, Saving, Whose},
+};
+use crate::shell::js;
+
+/// The model and the ways to write.
+#[derive(Clone, PartialEq)]
+pub struct Desk {
+    model: UseReducerHandle<Model>,
+}
+
+/// The desk of the app.
+#[hook]
+pub fn use_desk() -> Desk {
+    // The root always gives one; without it nothing could be shown at all.
+    match use_context::<Desk>() {
+        Some(desk) => desk,
+        None => wasm_bindgen::throw_str("a page outside the app"),
+    }
+}
+
+impl Desk {
+    /// A desk over a model.
+    pub fn new(model: UseReducerHandle<Model>) -> Desk {
+        Desk { model }
+    }
+
+    /// What the pages see.
+    pub fn model(&self) -> &Model {
+        &self.model
+    }
+
+    /// Changes the model.
+    pub fn change(&self, change: Change) {
+        self.model.dispatch(change);
+    }
+
+    /// Opens the records, listens to other tabs and to new versions.
+    pub fn open(&self) {
+        let desk = self.clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            let change = match Browser.open().await {
+                Ok(Opened::Ready(rows)) => Change::Opened(Opening::Ready, rows),
+                Ok(Opened::Newer(detail)) => Change::Opened(Opening::Newer(detail), Default::default()),
+                Ok(Opened::Unreadable(detail)) => Change::Opened(Opening::Unreadable(detail), Default::default()),
+                Err(failure) => Change::Opened(
+                    Opening::Unreadable(format!("{} {}", failure.message, failure.detail)),
+                    Default::default(),
+                ),
+            };
+            desk.change(change);
+            desk.change(Change::Persisted(js::persisted().await));
+            desk.change(Change::Offline(js::offline_ready().await));
+            if let Ok(Some(at)) = js::get_meta("last_backup").await {
+                desk.change(Change::BackedUp(at));
+            }
+        });
+        let dispatch = self.model.dispatcher();
+        js::subscribe(move |_| {
+            let dispatch = dispatch.clone();
+            wasm_bindgen_futures::spawn_local(async move {
+                // Another tab's rows are safe already; where they cannot be read now, the next news tries again.
+                if let Ok(rows) = Browser.all().await {
+                    dispatch.dispatch(Change::Read(rows));
+                }
+            });
+        });
+        let dispatch = self.model.dispatcher();
+        js::watch_update(move |what| dispatch.dispatch(Change::Update(what)));
+    }
+
+    /// Reads everything again.
+    pub fn read_again(&self) {
+        let desk = self.clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            match Browser.all().await {
+                Ok(rows) => desk.change(Change::Read(rows)),
+                Err(failure) => desk.change(Change::Failed(failure, Vec::new())),
+            }
+        });
+    }
+
+    /// Writes entries; `then` hears whether they are safe. `done` is now unless the person said otherwise.
+    pub fn write(&self, whose: Whose, bodies: Vec<(LogId, Body)>, done: Option<Minute>, then: Callback<bool>) {
+        let entries: Vec<Entry> =
+            bodies.into_iter().filter_map(|(log, body)| self.entry(whose, log, body, done)).collect();
+        self.write_entries(whose, entries, then);
+    }
+
+    fn entry(&self, whose: Whose, log: LogId, body: Body, done: Option<Minute>) -> Option<Entry> {
+        let state = self.model.bench(whose).state(log);
+        let now = Minute::read(&js::now_local_minute())?;
+        Some(Entry {
+            lamport: 0,
+            id: EntryId(Id::read(&js::random_id())?),
+            log,
+            done: done.unwrap_or_else(|| usual_done(&state, now)),
+            written: Written::read(&js::now_utc())?,
+            by: None,
+            body,
+        })
+    }
+
+    fn write_entries(&self, whose: Whose, mut entries: Vec<Entry>, then: Callback<bool>) {
+        if whose == Whose::Demo {
+            let highest = self.model.demo.highest();
+            for (index, entry) in entries.iter_mut().enumerate() {
+                entry.lamport = highest + 1 + index as u64;
+            }
+            self.change(Change::Added(whose, entries, String::new()));
+            then.emit(true);
+            return;
+        }
+        let refused = entries.iter().any(|entry| self.model.own.is_newer(entry.log));
+        if refused {
+            let failure = Failure {
+                kind: "newer".to_owned(),
+                message: crate::shell::talk::t("web.newer_wig"),
+                detail: String::new(),
+            };
+            self.change(Change::Failed(failure, entries));
+            then.emit(false);
+            return;
+        }
+        self.change(Change::Going);
+        let desk = self.clone();
+        wasm_bindgen_futures::spawn_local(async move {
+            match Browser.add(entries.clone()).await {
+                Ok(stored) => {
+                    let at = js::now_local_minute();
+                    let clock = at.split_once('T').map_or(at.clone(), |(_, clock)| clock.to_owned());
+                    desk.change(Change::Added(whose, stored, clock));
+                    then.emit(true);
+                }
+                Err(failure) => {
+                    desk.change(Change::Failed(failure, entries));
+                    then.emit(false);
+                }
+            }
+        });
+    }
+
+    /// Tries entries that failed once more.
+    pub fn try_again(&self) {
+        if let Saving::Failed(_, entries) = &self.model.saving {
+            self.write_entries(Whose::Own, entries.clone(), Callback::noop());
+        }
+    }
+
+    /// A new identity for a wig.
+    pub fn new_wig(&self) -> Option<WigId> {
+        WigId::read(&js::random_id())
+    }
+
+    /// A new identity for a lot.
+    pub fn new_lot(&self) -> Option<LotId> {
+        LotId::read(&js::random_id())
+    }
+
+    /// The state of a log.
+    pub fn state(&self, whose: Whose, log: LogId) -> Rc<record::history::fold::State> {
+        self.model.bench(whose).state(log)
+    }
+}

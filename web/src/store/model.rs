@@ -1,0 +1,284 @@
+//! What the pages see: the own bench and the demo's, kept apart, and how saving goes.
+//!
+//! What it is: pure values and their one way of changing. What it is not: storage or a page.
+
+use std::{collections::BTreeMap, rc::Rc};
+
+use format::{
+    backup::Rows,
+    row::{Decoded, Item},
+    wig_file::read_wig,
+};
+use measure::prefs::Prefs;
+use record::{
+    history::{
+        entry::{Entry, LogId},
+        fold::{State, fold},
+        log::Log,
+    },
+    id::WigId,
+    wig::figures::Wig,
+    workshop::lots::{Lot, lots},
+};
+use yew::Reducible;
+
+use super::backing::Failure;
+
+/// Whose records.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whose {
+    /// The person's own.
+    Own,
+    /// The demo's: invented, and only kept while the page is open.
+    Demo,
+}
+
+/// Logs that belong together: wigs and the workshop they share.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Bench {
+    logs: BTreeMap<LogId, Rc<Log>>,
+    states: BTreeMap<LogId, Rc<State>>,
+    lots: Rc<Vec<Lot>>,
+    newer: Vec<LogId>,
+    unreadable: Vec<Item>,
+}
+
+impl Bench {
+    fn of_rows(rows: &Rows) -> Bench {
+        let mut bench = Bench::default();
+        for item in rows.all() {
+            match &item.decoded {
+                Decoded::Entry(entry) => bench.put(entry.clone()),
+                Decoded::Newer { log, .. } => bench.newer.push(*log),
+                Decoded::Unreadable { .. } => bench.unreadable.push(item.clone()),
+            }
+        }
+        bench.settle();
+        bench
+    }
+
+    fn put(&mut self, entry: Entry) {
+        let log = self.logs.entry(entry.log).or_default();
+        Rc::make_mut(log).add(entry);
+    }
+
+    fn settle(&mut self) {
+        self.states = self.logs.iter().map(|(id, log)| (*id, Rc::new(fold(log)))).collect();
+        let empty = State::default();
+        let workshop = self.states.get(&LogId::Workshop).map_or(&empty, |state| state);
+        let wigs = self.states.iter().filter(|(id, _)| **id != LogId::Workshop).map(|(_, state)| state.as_ref());
+        self.lots = Rc::new(lots(workshop, wigs));
+    }
+
+    /// The state of a log; of one that is not there, the empty one.
+    pub fn state(&self, log: LogId) -> Rc<State> {
+        self.states.get(&log).cloned().unwrap_or_default()
+    }
+
+    /// A log; of one that is not there, the empty one.
+    pub fn log(&self, log: LogId) -> Rc<Log> {
+        self.logs.get(&log).cloned().unwrap_or_default()
+    }
+
+    /// Whether such a log is there.
+    pub fn has(&self, log: LogId) -> bool {
+        self.logs.contains_key(&log) || self.newer.contains(&log)
+    }
+
+    /// Whether a log holds what only a newer version reads, so that nothing may be written to it here.
+    pub fn is_newer(&self, log: LogId) -> bool {
+        self.newer.contains(&log)
+    }
+
+    /// Rows nobody can read.
+    pub fn unreadable(&self) -> &[Item] {
+        &self.unreadable
+    }
+
+    /// The wigs, by name.
+    pub fn wigs(&self) -> Vec<(WigId, String)> {
+        let mut wigs: Vec<(WigId, String)> = self
+            .states
+            .iter()
+            .filter_map(|(id, state)| match id {
+                LogId::Wig(wig) => Some((*wig, Wig::new(state).name().to_owned())),
+                LogId::Workshop => None,
+            })
+            .filter(|(_, name)| !name.is_empty())
+            .collect();
+        wigs.sort_by(|a, b| (a.1.to_lowercase(), a.0).cmp(&(b.1.to_lowercase(), b.0)));
+        wigs
+    }
+
+    /// The lots, with what is left of them.
+    pub fn lots(&self) -> Rc<Vec<Lot>> {
+        self.lots.clone()
+    }
+
+    /// The highest lamport of any entry.
+    pub fn highest(&self) -> u64 {
+        self.logs.values().flat_map(|log| log.all()).map(|entry| entry.lamport).max().unwrap_or(0)
+    }
+}
+
+/// How saving goes.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Saving {
+    /// Nothing was written yet.
+    Quiet,
+    /// On its way.
+    Going,
+    /// Safe since this minute.
+    Safe(String),
+    /// It failed; these entries are nowhere yet.
+    Failed(Failure, Vec<Entry>),
+}
+
+/// How opening went.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Opening {
+    /// Not answered yet.
+    Waiting,
+    /// Open.
+    Ready,
+    /// Made by a newer version.
+    Newer(String),
+    /// It cannot be read.
+    Unreadable(String),
+}
+
+/// Everything the pages see.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Model {
+    /// How opening went.
+    pub opening: Opening,
+    /// The person's own.
+    pub own: Bench,
+    /// The demo's.
+    pub demo: Bench,
+    /// The demo wigs.
+    pub demos: Vec<WigId>,
+    /// How saving goes.
+    pub saving: Saving,
+    /// Units.
+    pub prefs: Prefs,
+    /// `yes`, `no` or `unknown`: whether the browser promised to keep the records.
+    pub persisted: String,
+    /// `waiting` or `taken`, where there is a new version.
+    pub update: Option<String>,
+    /// Whether the app opens without a network.
+    pub offline: bool,
+    /// When the last backup was made.
+    pub backed_up: Option<String>,
+}
+
+/// What changes the model.
+#[derive(Debug)]
+pub enum Change {
+    /// Opening was answered.
+    Opened(Opening, Rows),
+    /// All rows were read again.
+    Read(Rows),
+    /// Entries are on their way.
+    Going,
+    /// Entries are safe (or in the demo's memory).
+    Added(Whose, Vec<Entry>, String),
+    /// Entries were not taken.
+    Failed(Failure, Vec<Entry>),
+    /// The person put a failure aside.
+    Aside,
+    /// Units were chosen.
+    Prefs(Prefs),
+    /// What the browser says of keeping.
+    Persisted(String),
+    /// A new version.
+    Update(String),
+    /// Whether it opens offline.
+    Offline(bool),
+    /// A backup was made.
+    BackedUp(String),
+}
+
+/// The demo wigs, as they ship.
+const DEMOS: &[&str] = &[include_str!("../../../demo-data/copper-bob.wig.json")];
+
+impl Model {
+    /// Before anything is read.
+    pub fn start(prefs: Prefs) -> Model {
+        let mut demo = Bench::default();
+        let mut demos = Vec::new();
+        for text in DEMOS {
+            // A damaged demo file is caught by the tests; here the app goes on without it.
+            let Ok(file) = read_wig(text) else { continue };
+            demos.push(file.wig);
+            file.rows.iter().chain(&file.lots).filter_map(Item::entry).cloned().for_each(|entry| demo.put(entry));
+        }
+        demo.settle();
+        Model {
+            opening: Opening::Waiting,
+            own: Bench::default(),
+            demo,
+            demos,
+            saving: Saving::Quiet,
+            prefs,
+            persisted: "unknown".to_owned(),
+            update: None,
+            offline: false,
+            backed_up: None,
+        }
+    }
+
+    /// Whose a wig is; nothing where there is no such wig.
+    pub fn whose(&self, wig: WigId) -> Option<Whose> {
+        if self.demos.contains(&wig) {
+            Some(Whose::Demo)
+        } else if self.own.has(LogId::Wig(wig)) {
+            Some(Whose::Own)
+        } else {
+            None
+        }
+    }
+
+    /// The bench of one or the other.
+    pub fn bench(&self, whose: Whose) -> &Bench {
+        match whose {
+            Whose::Own => &self.own,
+            Whose::Demo => &self.demo,
+        }
+    }
+}
+
+impl Reducible for Model {
+    type Action = Change;
+
+    fn reduce(self: Rc<Self>, change: Change) -> Rc<Self> {
+        let mut model = (*self).clone();
+        match change {
+            Change::Opened(opening, rows) => {
+                model.opening = opening;
+                model.own = Bench::of_rows(&rows);
+            }
+            Change::Read(rows) => model.own = Bench::of_rows(&rows),
+            Change::Going => model.saving = Saving::Going,
+            Change::Added(whose, entries, at) => {
+                let bench = match whose {
+                    Whose::Own => {
+                        model.saving = Saving::Safe(at);
+                        &mut model.own
+                    }
+                    Whose::Demo => &mut model.demo,
+                };
+                entries.into_iter().for_each(|entry| bench.put(entry));
+                bench.settle();
+            }
+            Change::Failed(failure, entries) => model.saving = Saving::Failed(failure, entries),
+            Change::Aside => model.saving = Saving::Quiet,
+            Change::Prefs(prefs) => model.prefs = prefs,
+            Change::Persisted(persisted) => model.persisted = persisted,
+            Change::Update(update) => model.update = Some(update),
+            Change::Offline(offline) => model.offline = offline,
+            Change::BackedUp(at) => model.backed_up = Some(at),
+        }
+        Rc::new(model)
+    }
+}
