@@ -1,5 +1,6 @@
 //! Drawings of invented wigs: goldens, hostile words, numbers, sameness.
 
+#[cfg(test)]
 mod support;
 
 use measure::prefs::{Lengths, Prefs};
@@ -12,15 +13,14 @@ fn write(drawing: &Drawing, prefs: &Prefs) -> String {
 
 #[test]
 fn drawings_are_as_they_were_looked_at() {
-    for (name, text, kept) in [
-        ("bob", BOB, &["rows", "weft-phone", "depths"][..]),
-        ("cut", CUT, &["rows-back", "fullness", "weft-paper"][..]),
-    ] {
-        for (drawn, drawing) in
-            drawings(text, &metric()).into_iter().filter(|(drawn, _)| kept.contains(&drawn.as_str()))
-        {
-            golden(&format!("tests/golden/{name}-{drawn}.svg"), &write(&drawing, &metric()));
+    let inches = Prefs { lengths: Lengths::Inches, ..metric() };
+    for (name, drawing) in support::by_hand(&metric()) {
+        if ["rows", "rows-back", "fullness", "weft-phone", "weft-paper", "depths"].contains(&name.as_str()) {
+            golden(&format!("tests/golden/{name}.svg"), &write(&drawing, &metric()));
         }
+    }
+    for (name, drawing) in support::by_hand(&inches).into_iter().filter(|(name, _)| name == "weft-phone") {
+        golden(&format!("tests/golden/{name}-inches.svg"), &write(&drawing, &inches));
     }
 }
 
@@ -66,7 +66,9 @@ fn numbers(shape: &Shape) -> Vec<f64> {
 fn every_number_is_finite_and_every_class_is_painted() {
     let inches = Prefs { lengths: Lengths::Inches, ..metric() };
     for prefs in [metric(), inches] {
-        for (name, drawing) in drawings(BOB, &prefs).into_iter().chain(drawings(CUT, &prefs)) {
+        for (name, drawing) in
+            drawings(BOB, &prefs).into_iter().chain(drawings(CUT, &prefs)).chain(support::by_hand(&prefs))
+        {
             assert!(drawing.view_box.iter().all(|number| number.is_finite()), "{name}");
             for shape in &drawing.shapes {
                 assert!(numbers(shape).iter().all(|number| number.is_finite()), "{name} {shape:?}");
@@ -83,7 +85,9 @@ fn every_number_is_finite_and_every_class_is_painted() {
 
 #[test]
 fn everything_lies_within_its_frame() {
-    for (name, drawing) in drawings(BOB, &metric()).into_iter().chain(drawings(CUT, &metric())) {
+    for (name, drawing) in
+        drawings(BOB, &metric()).into_iter().chain(drawings(CUT, &metric())).chain(support::by_hand(&metric()))
+    {
         let prefs = metric();
         let voice = Voice { words: &WORDS, prefs: &prefs };
         let [left, top, width, height] = drawing.view_box;

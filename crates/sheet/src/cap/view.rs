@@ -50,7 +50,7 @@ pub(super) fn shapes(map: &Map<'_>, view: View, voice: &Voice<'_>) -> Vec<Shape>
     // Row numbers stand behind the face; a name beside the head stands on the side it is nearer to.
     let numbers_on = if view == View::Right { Side::Left } else { Side::Right };
     let mut calls = [(Side::Left, Vec::new()), (Side::Right, Vec::new())];
-    for call in zones::names(map, &seen.zones, voice, &mut shapes) {
+    for call in zones::names(map, &seen, voice, &mut shapes) {
         let on_left =
             if libm::fabs(call.at[0] - middle) < 5.0 { numbers_on == Side::Right } else { call.at[0] < middle };
         calls[usize::from(!on_left)].1.push(call);

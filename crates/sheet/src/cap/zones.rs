@@ -10,17 +10,22 @@ use measure::{
     say::{Arg, Say},
     unit::Kind,
 };
-use plan::{dome::ZoneShape, fullness::ZoneFullness};
+use plan::{
+    dome::{ViewShape, ZoneShape},
+    fullness::ZoneFullness,
+};
 use record::wig::zone::Zone;
 
 use super::{
     Map, Show, WORDS,
     beside::{CallOut, LINE},
 };
-use crate::drawing::{Anchor, Shape, Target, Voice, fits, hatch, innermost};
+use crate::drawing::{Anchor, Kind as Form, Place, Shape, Target, Voice, fits, fits_near, hatch, innermost, rect};
 
 /// A zone of which less than this share of its area is seen gets no name: another view shows it better.
 const NAMED_FROM: f64 = 0.2;
+/// How far from its zone a name may stand on the bare figure, mm.
+const NEAR: f64 = 75.0;
 
 /// Areas and hatching.
 pub(super) fn areas(map: &Map<'_>, zones: &[ZoneShape], shapes: &mut Vec<Shape>) {
@@ -44,10 +49,14 @@ pub(super) fn chosen(map: &Map<'_>, zones: &[ZoneShape], shapes: &mut Vec<Shape>
     shapes.extend(chosen.map(|shape| Shape::area("d-chosen", shape.polygons.clone())));
 }
 
-/// Names inside zones with room for them; the others come back as call-outs.
-pub(super) fn names(map: &Map<'_>, zones: &[ZoneShape], voice: &Voice<'_>, shapes: &mut Vec<Shape>) -> Vec<CallOut> {
+/// Names inside zones with room for them, else on the face or neck near by; the others come back as call-outs.
+pub(super) fn names(map: &Map<'_>, seen: &ViewShape, voice: &Voice<'_>, shapes: &mut Vec<Shape>) -> Vec<CallOut> {
+    // The figure less the cap and the ears: by the even-odd rule what lies inside another outline is left out.
+    let mut bare: Vec<Vec<Place>> = vec![seen.outline.clone()];
+    bare.extend(seen.zones.iter().flat_map(|shape| shape.polygons.iter().cloned()));
+    bare.extend(seen.ears.iter().cloned());
     let mut outside = Vec::new();
-    for shape in zones {
+    for shape in &seen.zones {
         let whole = map.layout.areas[shape.zone as usize].get::<square_millimeter>();
         if area(shape) < NAMED_FROM * whole {
             continue;
@@ -55,18 +64,34 @@ pub(super) fn names(map: &Map<'_>, zones: &[ZoneShape], voice: &Voice<'_>, shape
         let lines = lines(map, shape.zone, voice);
         let class = if map.chosen == Some(shape.zone) { "d-name-strong" } else { "d-name" };
         let width = lines.iter().map(|line| voice.width(line, WORDS)).fold(0.0, f64::max);
-        let height = LINE * lines.len() as f64;
-        if let Some([x, y]) = fits(&shape.polygons, [width + 3.0, height + 2.0]) {
-            for (index, line) in lines.into_iter().enumerate() {
-                let base = y - height / 2.0 + LINE * (index as f64 + 0.5) + 0.36 * WORDS;
-                let text = Shape::text(class, [x, base], line, Anchor::Middle, WORDS);
-                shapes.push(text.to(Target::Zone(shape.zone)));
+        let size = [width + 1.0, LINE * lines.len() as f64];
+        if let Some(middle) = fits(&shape.polygons, size) {
+            name(shape.zone, lines, class, middle, shapes);
+            continue;
+        }
+        let Some(at) = innermost(&shape.polygons) else { continue };
+        let target = Some(Target::Zone(shape.zone));
+        match fits_near(&bare, [size[0] + 4.0, size[1] + 4.0], at, NEAR) {
+            Some(middle) => {
+                let corner = [middle[0] - size[0] / 2.0, middle[1] - size[1] / 2.0];
+                bare.push(rect(corner, size));
+                let held = |axis: usize| at[axis].clamp(corner[axis], corner[axis] + size[axis]);
+                shapes.push(Shape::lines("d-lead", vec![vec![[held(0), held(1)], at]]));
+                shapes.push(Shape::new("d-dot", Form::Circle { at, radius: 1.4 }));
+                name(shape.zone, lines, class, middle, shapes);
             }
-        } else if let Some(at) = innermost(&shape.polygons) {
-            outside.push(CallOut { lines, at, class, target: Some(Target::Zone(shape.zone)), dot: true });
+            None => outside.push(CallOut { lines, at, class, target, dot: true }),
         }
     }
     outside
+}
+
+fn name(zone: Zone, lines: Vec<Say>, class: &'static str, [x, y]: Place, shapes: &mut Vec<Shape>) {
+    let top = y - LINE * lines.len() as f64 / 2.0;
+    for (index, line) in lines.into_iter().enumerate() {
+        let base = top + LINE * (index as f64 + 0.5) + 0.36 * WORDS;
+        shapes.push(Shape::text(class, [x, base], line, Anchor::Middle, WORDS).to(Target::Zone(zone)));
+    }
 }
 
 fn lines(map: &Map<'_>, zone: Zone, voice: &Voice<'_>) -> Vec<Say> {

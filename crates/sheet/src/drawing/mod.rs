@@ -16,7 +16,7 @@ use plan::dome::Section;
 use record::wig::zone::Zone;
 
 pub(crate) use line::{rect, thin};
-pub(crate) use spot::{fits, innermost};
+pub(crate) use spot::{fits, fits_near, innermost};
 pub(crate) use spread::spread;
 pub use voice::Voice;
 

@@ -89,10 +89,10 @@ pub const PAINTS: &[Paint] = &[
     paint("d-base", Role::None, Role::Soft, &[("stroke-width", "0.5"), ("pointer-events", "none")]),
     paint("d-sewn", Role::None, Role::Ink, &[("stroke-width", "1.6"), ("stroke-dasharray", "0.1 3"), CAPS, ("pointer-events", "none")]),
     paint("d-add", Role::None, Role::Todo, &[("stroke-width", "2.2"), CAPS, ROUND]),
-    paint("d-add-core", Role::None, Role::Paper, &[("stroke-width", "0.8"), CAPS, ROUND, ("pointer-events", "none")]),
+    paint("d-add-core", Role::None, Role::Paper, &[("stroke-width", "1"), CAPS, ROUND, ("pointer-events", "none")]),
     paint("d-part", Role::Paper, Role::Todo, &[("stroke-width", "0.9"), ("pointer-events", "none")]),
     paint("d-hit", Role::None, Role::Clear, &[("stroke-width", "6"), ("pointer-events", "stroke")]),
-    paint("d-lead", Role::None, Role::Soft, &[("stroke-width", "0.4"), ("pointer-events", "none")]),
+    paint("d-lead", Role::None, Role::Ink, &[("stroke-width", "0.7"), ("pointer-events", "none")]),
     paint("d-dot", Role::Ink, Role::Paper, &[("stroke-width", "0.5"), ("pointer-events", "none")]),
     // Words.
     paint("d-heading", Role::Ink, Role::None, &[("font-weight", "bold")]),

@@ -1,19 +1,24 @@
 //! Wigs for the drawings' tests, and golden files.
 //!
 //! What it is: helpers. What it is not: a test.
-#![allow(dead_code, reason = "each test file uses some of them")]
 
 #[path = "../../../plan/tests/common.rs"]
-#[allow(missing_docs, dead_code, reason = "shared with the tests of plan")]
+#[allow(missing_docs, reason = "shared with the tests of plan")]
 pub mod common;
+
+pub mod plan;
 
 use std::path::PathBuf;
 
+use ::plan::{
+    dome::Section,
+    fullness::Growth,
+    shopping::{Answer, Job},
+};
 use measure::{prefs::Prefs, say::Words};
-use plan::shopping::{Answer, Job};
 
 pub const WORDS: Words =
-    Words(&[measure::words::ENGLISH, record::words::ENGLISH, plan::words::ENGLISH, sheet::words::ENGLISH]);
+    Words(&[measure::words::ENGLISH, record::words::ENGLISH, ::plan::words::ENGLISH, sheet::words::ENGLISH]);
 
 /// An invented bob with a side part, thickened by a third.
 pub const BOB: &str = "
@@ -88,7 +93,7 @@ pub fn drawings(text: &str, prefs: &Prefs) -> Vec<(String, sheet::drawing::Drawi
         .works()
         .iter()
         .filter_map(|done| record::wig::work::sew_weft::SewWeft::of(&done.work))
-        .filter_map(|weft| Some((plan::dome::Section::BackAndSides, weft.place?)))
+        .filter_map(|weft| Some((Section::BackAndSides, weft.place?)))
         .collect();
     let mut map = cap::Map {
         layout: &prepared.layout,
@@ -112,12 +117,49 @@ pub fn drawings(text: &str, prefs: &Prefs) -> Vec<(String, sheet::drawing::Drawi
     }
     let zone = &prepared.fullness.zones[record::wig::zone::Zone::Back as usize];
     let reached = answer.reached[zone.zone as usize];
-    let more = [plan::fullness::Growth {
-        root: reached - zone.now(),
-        shortest: prepared.weft.hanging,
-        longest: prepared.weft.hanging,
-    }];
+    let more = [Growth { root: reached - zone.now(), shortest: prepared.weft.hanging, longest: prepared.weft.hanging }];
     let depths = depths::depths(zone, Some(&more));
     drawn.push(("depths".to_owned(), depths::chart(zone.zone, &depths, &voice, 95.0)));
+    drawn
+}
+
+/// Drawings of the bob's head with the plan said by hand, by name.
+pub fn by_hand(prefs: &Prefs) -> Vec<(String, sheet::drawing::Drawing)> {
+    use sheet::{cap, cutting, depths, drawing::Voice};
+    let (answer, bench) = answer(BOB);
+    let (prepared, lots) = (&answer.likely.prepared, bench.lots());
+    let voice = Voice { words: &WORDS, prefs };
+    let placement = plan::placement(&prepared.layout);
+    let sewn = [(Section::BackAndSides, measure::quantity::Length::new::<measure::quantity::units::millimeter>(84.0))];
+    let reached = prepared.fullness.zones.iter().map(|zone| zone.now() * 1.5).collect::<Vec<_>>();
+    let reached = reached.try_into().expect("eight zones");
+    let mut map = cap::Map {
+        layout: &prepared.layout,
+        fullness: &prepared.fullness,
+        placement: Some(&placement),
+        reached: Some(&reached),
+        sewn: &sewn,
+        show: cap::Show::Rows,
+        chosen: None,
+    };
+    let mut drawn = vec![("rows".to_owned(), cap::all(&map, &voice))];
+    for (view, drawing) in cap::views(&map, &voice) {
+        drawn.push((format!("rows-{view:?}").to_lowercase(), drawing));
+    }
+    map.show = cap::Show::Fullness;
+    map.chosen = Some(record::wig::zone::Zone::Back);
+    drawn.push(("fullness".to_owned(), cap::all(&map, &voice)));
+    let laid = plan::laid();
+    let bench = cutting::Bench { laid: &laid, rows: &placement.rows, lots: &lots };
+    for (name, width) in [("phone", 95.0), ("paper", 180.0)] {
+        drawn.push((format!("weft-{name}"), cutting::drawing(&bench, &voice, width)));
+    }
+    let depth = |now, plan, wanted: Option<f64>| depths::Depth {
+        now: plan::full(now),
+        plan: Some(plan::full(plan)),
+        wanted: wanted.map(plan::full),
+    };
+    let depths = [depth(68.0, 95.0, Some(88.0)), depth(60.0, 87.0, None), depth(19.0, 46.0, None)];
+    drawn.push(("depths".to_owned(), depths::chart(record::wig::zone::Zone::Back, &depths, &voice, 95.0)));
     drawn
 }
