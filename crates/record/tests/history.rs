@@ -250,3 +250,23 @@ fn a_correction_of_another_value_changes_nothing() {
     let amend = entry(2, 2, Body::Amend(Amendment { target: set.id, over: vec![], to: Some(to) }));
     assert_eq!(fold(&Log::of([set, amend])).value(girth), Some(&typed(57.0, Centimetre)));
 }
+
+/// Three values, each seen by the next; the middle one is undone: the first stays replaced.
+#[test]
+fn undoing_a_value_in_the_middle_brings_no_old_one_back() {
+    let key = Key::new(WIG(), "girth", Of::Wig).unwrap();
+    let set = |number: u8, lamport, girth: f64, over: &[u8]| {
+        let value = Some(typed(girth, Centimetre));
+        let over = over.iter().map(|number| EntryId(id(*number))).collect();
+        entry(number, lamport, Body::Set(Setting { key, value, over }))
+    };
+    let log = Log::of([set(1, 1, 55.0, &[]), set(2, 2, 56.0, &[1]), set(3, 3, 57.0, &[2])]);
+    let undone = {
+        let mut log = log.clone();
+        log.add(seen_all(&log, EntryId(id(2)), None));
+        log
+    };
+    let held = fold(&undone).held(key).cloned().unwrap();
+    assert_eq!(held.heads, [EntryId(id(3))]);
+    assert!(!held.two_answers);
+}

@@ -3,8 +3,7 @@
 //! What it is: pure and total: whatever was merged opens, with its oddities beside it.
 //! What it is not: advice about the state (see the `plan` room).
 
-use std::collections::{BTreeMap, BTreeSet};
-
+use litemap::LiteMap;
 use measure::civil::Minute;
 
 use super::{
@@ -16,7 +15,7 @@ use crate::{field::Value, id::EntryId, wig::work::Work};
 /// What a log amounts to.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct State {
-    values: BTreeMap<Key, Held>,
+    values: LiteMap<Key, Held>,
     works: Vec<Done>,
     oddities: Vec<Oddity>,
     last_done: Option<Minute>,
@@ -84,36 +83,50 @@ pub fn fold(log: &Log) -> State {
     let amendments = amendments(log, &mut oddities);
 
     let mut standing: Vec<Standing<'_>> =
-        log.entries().filter_map(|entry| stand(entry, amendments.get(&entry.id), &mut oddities)).collect();
-    standing.sort_by_key(|one| (one.done, one.entry.lamport, one.entry.id));
+        log.entries().filter_map(|entry| stand(log, entry, amendments.get(&entry.id), &mut oddities)).collect();
+    standing.sort_unstable_by_key(|one| (one.done, one.entry.lamport, one.entry.id));
 
     let last_done = standing.iter().map(|one| one.done).max();
-    let mut settings: BTreeMap<Key, Vec<&Standing<'_>>> = BTreeMap::new();
+    let mut settings: LiteMap<Key, Vec<&Standing<'_>>> = LiteMap::new_vec();
     let mut works = Vec::new();
     for one in &standing {
         match &one.says {
             StandingSays::Work(work) => {
                 works.push(Done { entry: one.entry.id, done: one.done, work: (*work).clone(), amended: one.amended })
             }
-            StandingSays::Set(setting, _) => settings.entry(setting.key).or_default().push(one),
+            StandingSays::Set(setting, _) => group(&mut settings, setting.key, one),
         }
     }
-    let values =
-        settings.into_iter().filter_map(|(key, all)| held(&all, &mut oddities).map(|held| (key, held))).collect();
+    let mut values = LiteMap::new_vec();
+    for (key, all) in &settings {
+        if let Some(held) = held(log, all, &mut oddities) {
+            values.insert(*key, held);
+        }
+    }
     oddities.sort_unstable();
     oddities.dedup();
     State { values, works, oddities, last_done }
 }
 
+fn group<K: Ord, V>(groups: &mut LiteMap<K, Vec<V>>, key: K, value: V) {
+    match groups.get_mut(&key) {
+        Some(group) => group.push(value),
+        None => {
+            groups.insert(key, vec![value]);
+        }
+    }
+}
+
 /// The amendments of an entry that nobody has replaced: what a new one is made over.
 pub fn amendments_over(log: &Log, target: EntryId) -> Vec<EntryId> {
     let all: Vec<(&Entry, &Amendment)> = amendments(log, &mut Vec::new()).remove(&target).unwrap_or_default();
-    heads(all.iter().map(|(entry, amendment)| (*entry, amendment.over.as_slice())))
+    let all: Vec<Link<'_>> = all.iter().map(|(entry, amendment)| (*entry, amendment.over.as_slice())).collect();
+    heads(log, &all)
 }
 
 /// The amendments of each original, those that name an original only.
-fn amendments<'a>(log: &'a Log, oddities: &mut Vec<Oddity>) -> BTreeMap<EntryId, Vec<(&'a Entry, &'a Amendment)>> {
-    let mut by_target: BTreeMap<EntryId, Vec<(&Entry, &Amendment)>> = BTreeMap::new();
+fn amendments<'a>(log: &'a Log, oddities: &mut Vec<Oddity>) -> LiteMap<EntryId, Vec<(&'a Entry, &'a Amendment)>> {
+    let mut by_target: LiteMap<EntryId, Vec<(&Entry, &Amendment)>> = LiteMap::new_vec();
     for entry in log.entries() {
         let Body::Amend(amendment) = &entry.body else { continue };
         match log.get(amendment.target).map(|target| (&target.body, target.log == entry.log)) {
@@ -132,13 +145,14 @@ fn amendments<'a>(log: &'a Log, oddities: &mut Vec<Oddity>) -> BTreeMap<EntryId,
             {
                 oddities.push(Oddity::OtherKind(entry.id));
             }
-            Some(_) => by_target.entry(amendment.target).or_default().push((entry, amendment)),
+            Some(_) => group(&mut by_target, amendment.target, (entry, amendment)),
         }
     }
     by_target
 }
 
 fn stand<'a>(
+    log: &Log,
     entry: &'a Entry,
     amendments: Option<&Vec<(&'a Entry, &'a Amendment)>>,
     oddities: &mut Vec<Oddity>,
@@ -151,7 +165,8 @@ fn stand<'a>(
     let Some(amendments) = amendments else {
         return Some(Standing { entry, done: entry.done, says: original, amended: false });
     };
-    let heads = heads(amendments.iter().map(|(entry, amendment)| (*entry, amendment.over.as_slice())));
+    let all: Vec<Link<'_>> = amendments.iter().map(|(entry, amendment)| (*entry, amendment.over.as_slice())).collect();
+    let heads = heads(log, &all);
     let differ = heads
         .iter()
         .any(|head| says_of(amendments, *head) != heads.first().and_then(|first| says_of(amendments, *first)));
@@ -172,37 +187,59 @@ fn says_of<'a>(amendments: &[(&'a Entry, &'a Amendment)], id: EntryId) -> Option
     amendments.iter().find(|(entry, _)| entry.id == id).map(|(_, amendment)| &amendment.to)
 }
 
-fn held(all: &[&Standing<'_>], oddities: &mut Vec<Oddity>) -> Option<Held> {
-    let setting = |one: &Standing<'_>| match &one.says {
-        StandingSays::Set(setting, value) => Some((setting.over.clone(), (*value).clone())),
-        StandingSays::Work(_) => None,
+fn held(log: &Log, all: &[&Standing<'_>], oddities: &mut Vec<Oddity>) -> Option<Held> {
+    let links: Vec<Link<'_>> = all
+        .iter()
+        .filter_map(|one| match &one.says {
+            StandingSays::Set(setting, _) => Some((one.entry, setting.over.as_slice())),
+            StandingSays::Work(_) => None,
+        })
+        .collect();
+    let value_of = |id: EntryId| {
+        all.iter().find(|one| one.entry.id == id).and_then(|one| match &one.says {
+            StandingSays::Set(_, value) => Some(*value),
+            StandingSays::Work(_) => None,
+        })
     };
-    let overs: Vec<(&Entry, Vec<EntryId>)> =
-        all.iter().filter_map(|one| setting(one).map(|(over, _)| (one.entry, over))).collect();
-    let heads = heads(overs.iter().map(|(entry, over)| (*entry, over.as_slice())));
-    let value_of =
-        |id: &EntryId| all.iter().find(|one| one.entry.id == *id).and_then(|one| setting(one)).map(|(_, value)| value);
+    let heads = heads(log, &links);
     let by = *heads.last()?;
-    let value = value_of(&by)?;
-    let two_answers = heads.iter().any(|head| value_of(head).as_ref() != Some(&value));
+    let value = value_of(by)?;
+    let two_answers = heads.iter().any(|head| value_of(*head) != Some(value));
     if two_answers {
         oddities.push(Oddity::TwoAnswers(by));
     }
-    Some(Held { value, by, heads, two_answers })
+    Some(Held { value: value.clone(), by, heads, two_answers })
 }
 
-/// Those that no other replaced, lowest (lamport, id) first; all of them where a damaged history replaces in a ring.
-fn heads<'a>(all: impl Iterator<Item = (&'a Entry, &'a [EntryId])> + Clone) -> Vec<EntryId> {
-    // Only a later lamport can have seen an earlier one, so rings cannot hide an answer.
-    let lamports: BTreeMap<EntryId, u64> = all.clone().map(|(entry, _)| (entry.id, entry.lamport)).collect();
-    let replaced: BTreeSet<EntryId> = all
-        .clone()
-        .flat_map(|(entry, over)| over.iter().map(move |id| (entry, *id)))
-        .filter(|(entry, id)| *id != entry.id && lamports.get(id).is_some_and(|lamport| *lamport < entry.lamport))
-        .map(|(_, id)| id)
+/// An entry and those it was made over.
+type Link<'a> = (&'a Entry, &'a [EntryId]);
+
+/// Those that no other replaced, lowest (lamport, id) first.
+///
+/// What an undone entry had replaced stays replaced by whoever replaced that one.
+fn heads(log: &Log, all: &[Link<'_>]) -> Vec<EntryId> {
+    let mut replaced: Vec<EntryId> = Vec::new();
+    for (entry, over) in all {
+        let mut seen: Vec<EntryId> = Vec::new();
+        let mut to_see: Vec<(u64, EntryId)> = over.iter().map(|id| (entry.lamport, *id)).collect();
+        while let Some((above, id)) = to_see.pop() {
+            // Only a later lamport can have seen an earlier one, so rings cannot hide an answer.
+            let Some(earlier) = log.get(id).filter(|earlier| earlier.lamport < above && !seen.contains(&id)) else {
+                continue;
+            };
+            seen.push(id);
+            if all.iter().any(|(standing, _)| standing.id == id) {
+                replaced.push(id);
+            } else if let Body::Set(setting) = &earlier.body {
+                to_see.extend(setting.over.iter().map(|id| (earlier.lamport, *id)));
+            }
+        }
+    }
+    let mut heads: Vec<(u64, EntryId)> = all
+        .iter()
+        .filter(|(entry, _)| !replaced.contains(&entry.id))
+        .map(|(entry, _)| (entry.lamport, entry.id))
         .collect();
-    let mut heads: Vec<(u64, EntryId)> =
-        all.filter(|(entry, _)| !replaced.contains(&entry.id)).map(|(entry, _)| (entry.lamport, entry.id)).collect();
     heads.sort_unstable();
     heads.into_iter().map(|(_, id)| id).collect()
 }

@@ -3,15 +3,15 @@
 //! What it is: merge by identity: the same result in any order, any number of times.
 //! What it is not: what the entries amount to (see `fold`).
 
-use std::collections::{BTreeMap, BTreeSet};
+use litemap::LiteMap;
 
 use super::entry::Entry;
 use crate::id::EntryId;
 
-/// Entries by identity; the same identity with other contents is kept beside it, never dropped.
+/// Entries by identity; the same identity with other contents is kept beside it, sorted, never dropped.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Log {
-    entries: BTreeMap<EntryId, BTreeSet<Entry>>,
+    entries: LiteMap<EntryId, Vec<Entry>>,
 }
 
 /// What adding entries did.
@@ -37,12 +37,16 @@ impl Log {
 
     /// Adds one entry.
     pub fn add(&mut self, entry: Entry) -> Added {
-        let same_id = self.entries.entry(entry.id).or_default();
-        let first = same_id.is_empty();
-        match (same_id.insert(entry), first) {
-            (true, true) => Added { new: 1, ..Added::default() },
-            (true, false) => Added { clashing: 1, ..Added::default() },
-            (false, _) => Added { known: 1, ..Added::default() },
+        let Some(same_id) = self.entries.get_mut(&entry.id) else {
+            self.entries.insert(entry.id, vec![entry]);
+            return Added { new: 1, ..Added::default() };
+        };
+        match same_id.binary_search(&entry) {
+            Ok(_) => Added { known: 1, ..Added::default() },
+            Err(place) => {
+                same_id.insert(place, entry);
+                Added { clashing: 1, ..Added::default() }
+            }
         }
     }
 
@@ -60,7 +64,7 @@ impl Log {
 
     /// The entry that counts for each identity: of clashing ones the greatest, on every device the same.
     pub fn entries(&self) -> impl Iterator<Item = &Entry> {
-        self.entries.values().filter_map(BTreeSet::last)
+        self.entries.values().filter_map(|same_id| same_id.last())
     }
 
     /// Every entry, clashing ones too.
@@ -69,13 +73,13 @@ impl Log {
     }
 
     /// Identities that stand for more than one content.
-    pub fn clashes(&self) -> impl Iterator<Item = (EntryId, &BTreeSet<Entry>)> {
-        self.entries.iter().filter(|(_, same_id)| same_id.len() > 1).map(|(id, same_id)| (*id, same_id))
+    pub fn clashes(&self) -> impl Iterator<Item = (EntryId, &[Entry])> {
+        self.entries.iter().filter(|(_, same_id)| same_id.len() > 1).map(|(id, same_id)| (*id, same_id.as_slice()))
     }
 
     /// One entry.
     pub fn get(&self, id: EntryId) -> Option<&Entry> {
-        self.entries.get(&id).and_then(BTreeSet::last)
+        self.entries.get(&id).and_then(|same_id| same_id.last())
     }
 
     /// Whether nothing is in it.

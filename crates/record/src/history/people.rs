@@ -2,7 +2,7 @@
 //!
 //! What it is: names by identity, outside entries. What it is not: accounts or rights.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use crate::id::PersonId;
 
@@ -22,14 +22,17 @@ pub enum Person {
 
 /// The people by identity.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct People(BTreeMap<PersonId, Person>);
+pub struct People(LiteMap<PersonId, Person>);
 
 impl People {
     /// Learns of a person; a mark of forgetting is never undone.
     pub fn add(&mut self, id: PersonId, person: Person) {
-        let known = self.0.entry(id).or_insert_with(|| person.clone());
-        if person > *known {
-            *known = person;
+        match self.0.get_mut(&id) {
+            Some(known) if person > *known => *known = person,
+            Some(_) => {}
+            None => {
+                self.0.insert(id, person);
+            }
         }
     }
 

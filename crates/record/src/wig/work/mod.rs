@@ -3,8 +3,7 @@
 //! What it is: the list of kinds and the generic `Work` that form, sheet line, file and search share.
 //! What it is not: what a kind of work does to the wig's state.
 
-use std::collections::BTreeMap;
-
+use litemap::LiteMap;
 use measure::{prefs::Prefs, say::Say};
 
 use crate::field::{Field, Value};
@@ -43,7 +42,7 @@ impl Kind {
 #[derive(Clone, Debug)]
 pub struct Work {
     kind: &'static Kind,
-    values: BTreeMap<&'static str, Value>,
+    values: LiteMap<&'static str, Value>,
 }
 
 /// A field that could not be filled, and why.
@@ -65,7 +64,7 @@ impl Work {
         texts: impl IntoIterator<Item = (&'a str, &'a str)>,
         prefs: &Prefs,
     ) -> Result<Work, Vec<Refusal>> {
-        let mut values = BTreeMap::new();
+        let mut values = LiteMap::new_vec();
         let mut refusals = Vec::new();
         for (name, text) in texts {
             if text.trim().is_empty() {
