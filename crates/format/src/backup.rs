@@ -131,7 +131,7 @@ fn people(report: &mut Report, list: &[&RawValue]) -> People {
 }
 
 fn blobs(report: &mut Report, list: &[&RawValue]) -> Vec<Blob> {
-    let mut blobs = Vec::new();
+    let mut blobs: Vec<Blob> = Vec::new();
     let mut seen = BTreeSet::new();
     for (index, raw) in list.iter().enumerate() {
         let place = format!("blobs[{index}]");

@@ -231,10 +231,14 @@ pub(crate) fn from_flat(log: LogId, flat: Flat) -> Result<Body, Trouble> {
             let target = EntryId::read(&target).ok_or_else(|| broken("target", Some(&target), "format.want_id"))?;
             let over = take_over(&mut flat)?;
             let done = flat.remove("done");
-            let says: Flat = flat
-                .extract_if(.., |name, _| name.starts_with(TO))
-                .map(|(name, text)| (name[TO.len()..].to_owned(), text))
-                .collect();
+            let mut says = Flat::new_vec();
+            flat.retain(|name, text| match name.strip_prefix(TO) {
+                Some(rest) => {
+                    says.insert(rest.to_owned(), text.clone());
+                    false
+                }
+                None => true,
+            });
             emptied(&flat)?;
             let to = match (done, says.is_empty()) {
                 (None, true) => None,

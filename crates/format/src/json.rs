@@ -3,7 +3,9 @@
 //! What it is: capped lists and objects over borrowed text, small typed getters, the stable text.
 //! What it is not: the meaning of any member.
 
-use std::{collections::BTreeMap, fmt};
+use std::fmt;
+
+use litemap::LiteMap;
 
 use measure::say::{Arg, Say};
 use serde::{
@@ -20,7 +22,7 @@ pub(crate) struct Items<'a>(pub Vec<&'a RawValue>);
 
 /// An object whose members are left unread; a member that stands twice is refused.
 #[derive(Default)]
-pub(crate) struct Members<'a>(pub BTreeMap<String, &'a RawValue>);
+pub(crate) struct Members<'a>(pub LiteMap<String, &'a RawValue>);
 
 impl<'de> Deserialize<'de> for Items<'de> {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
@@ -54,7 +56,7 @@ impl<'de> Deserialize<'de> for Members<'de> {
                 write!(f, "an object of at most {MEMBERS_MOST} members, each once")
             }
             fn visit_map<A: MapAccess<'de>>(self, mut object: A) -> Result<Members<'de>, A::Error> {
-                let mut members = BTreeMap::new();
+                let mut members = LiteMap::new_vec();
                 while let Some((name, member)) = object.next_entry::<String, &RawValue>()? {
                     if members.len() == MEMBERS_MOST || members.insert(name, member).is_some() {
                         return Err(de::Error::invalid_length(MEMBERS_MOST + 1, &self));

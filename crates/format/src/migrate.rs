@@ -2,12 +2,12 @@
 //!
 //! What it is: how bodies of earlier versions stay readable. What it is not: the reading of today's (see `body`).
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use measure::say::{Arg, Say};
 
 /// A body on disk: names to texts, nothing deeper.
-pub(crate) type Flat = BTreeMap<String, String>;
+pub(crate) type Flat = LiteMap<String, String>;
 
 /// One step: from a kind's version to the next.
 pub(crate) struct Step {

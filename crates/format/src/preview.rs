@@ -2,8 +2,7 @@
 //!
 //! What it is: counts and names for a person to decide by. What it is not: the merge itself.
 
-use std::collections::{BTreeMap, BTreeSet};
-
+use litemap::LiteMap;
 use record::{
     field::Value,
     history::{
@@ -12,7 +11,7 @@ use record::{
         log::Log,
         people::{People, Person},
     },
-    id::{EntryId, LotId, WigId},
+    id::{EntryId, LotId, PersonId, WigId},
 };
 
 use crate::{
@@ -64,52 +63,59 @@ pub struct Preview {
 
 /// Looks at what taking in a backup would do to what is here.
 pub fn preview(backup: &Backup, have: &Rows, people: &People) -> Preview {
-    let mut here: BTreeMap<EntryId, BTreeSet<String>> = BTreeMap::new();
-    for item in have.all() {
-        if let Some(at) = item.address {
-            here.entry(at.id).or_default().insert(same(item));
-        }
-    }
-    let mut counts: BTreeMap<LogId, Counts> = BTreeMap::new();
+    let mut texts: Vec<(EntryId, String)> =
+        have.all().filter_map(|item| item.address.map(|at| (at.id, same(item)))).collect();
+    texts.sort_unstable();
+    let mut coming: Vec<(EntryId, String, LogId)> = Vec::new();
     let mut left_out = 0;
     for item in backup.records.all() {
-        let Some(at) = item.address else {
-            left_out += 1;
-            continue;
-        };
-        let log = counts.entry(at.log).or_default();
-        let texts = here.entry(at.id).or_default();
-        let first = texts.is_empty();
-        match (texts.insert(same(item)), first) {
-            (true, true) => log.new += 1,
-            (true, false) => log.clashing += 1,
-            (false, _) => log.known += 1,
+        match item.address {
+            Some(at) => coming.push((at.id, same(item), at.log)),
+            None => left_out += 1,
+        }
+    }
+    coming.sort_unstable();
+    let mut counts: LiteMap<LogId, Counts> = LiteMap::new_vec();
+    for (index, (id, text, log)) in coming.iter().enumerate() {
+        let before = index.checked_sub(1).and_then(|before| coming.get(before));
+        let from = texts.partition_point(|(here, _)| here < id);
+        let mut here = texts[from..].iter().take_while(|(here, _)| here == id).peekable();
+        let standing = here.peek().is_some() || before.is_some_and(|(earlier, ..)| earlier == id);
+        let known = here.any(|(_, standing)| standing == text)
+            || before.is_some_and(|(earlier, standing, _)| (earlier, standing) == (id, text));
+        let counts = of(&mut counts, *log);
+        match (known, standing) {
+            (true, _) => counts.known += 1,
+            (false, true) => counts.clashing += 1,
+            (false, false) => counts.new += 1,
         }
     }
     let workshop = counts.remove(&LogId::Workshop).unwrap_or_default();
-    let here: BTreeSet<LogId> = have.all().filter_map(|item| item.address).map(|at| at.log).collect();
-    let mut logs: BTreeMap<LogId, Log> = BTreeMap::new();
+    let is_here = |log: LogId| have.all().filter_map(|item| item.address).any(|at| at.log == log);
+    let mut logs: LiteMap<LogId, Log> = LiteMap::new_vec();
     for entry in have.all().chain(backup.records.all()).filter_map(Item::entry) {
-        logs.entry(entry.log).or_default().add(entry.clone());
+        of(&mut logs, entry.log).add(entry.clone());
     }
     let name = |log| value_in(&logs, log, "name", Of::Wig);
     let wigs = counts.into_iter().filter_map(|(log, rows)| match log {
-        LogId::Wig(wig) => Some(WigPreview { wig, name: name(log), new: !here.contains(&log), rows }),
+        LogId::Wig(wig) => Some(WigPreview { wig, name: name(log), new: !is_here(log), rows }),
         LogId::Workshop => None,
     });
-    let lots: BTreeSet<LotId> = lots_of(&backup.records).difference(&lots_of(have)).copied().collect();
+    let lots_here = lots_of(have);
+    let lots: Vec<LotId> =
+        lots_of(&backup.records).into_iter().filter(|lot| lots_here.binary_search(lot).is_err()).collect();
     let lot_name = |lot| value_in(&logs, LogId::Workshop, "lot_name", Of::Lot(lot));
-    let known: BTreeMap<_, _> = people.all().collect();
+    let known = |id: PersonId| people.all().find(|(here, _)| *here == id).map(|(_, person)| person);
     let forgotten = |person: &Person| *person == Person::Forgotten;
     Preview {
         wigs: wigs.collect(),
         workshop,
         lots_new: lots.into_iter().map(|lot| (lot, lot_name(lot))).collect(),
-        people_new: backup.people.all().filter(|(id, person)| !known.contains_key(id) && !forgotten(person)).count(),
+        people_new: backup.people.all().filter(|(id, person)| known(*id).is_none() && !forgotten(person)).count(),
         people_forgotten: backup
             .people
             .all()
-            .filter(|(id, person)| forgotten(person) && known.get(id).is_some_and(|known| !forgotten(known)))
+            .filter(|(id, person)| forgotten(person) && known(*id).is_some_and(|known| !forgotten(known)))
             .count(),
         left_out,
     }
@@ -120,8 +126,20 @@ fn same(item: &Item) -> String {
     stable(&item.raw).unwrap_or_else(|| item.raw.clone())
 }
 
-fn lots_of(rows: &Rows) -> BTreeSet<LotId> {
-    rows.all().filter_map(Item::entry).filter_map(lot_of).collect()
+/// The value of a key, made where it was not there.
+fn of<V: Default>(map: &mut LiteMap<LogId, V>, key: LogId) -> &mut V {
+    if map.get(&key).is_none() {
+        map.insert(key, V::default());
+    }
+    &mut map[&key]
+}
+
+/// The lots the workshop's rows describe, each once, sorted.
+fn lots_of(rows: &Rows) -> Vec<LotId> {
+    let mut lots: Vec<LotId> = rows.all().filter_map(Item::entry).filter_map(lot_of).collect();
+    lots.sort_unstable();
+    lots.dedup();
+    lots
 }
 
 /// The lot that an entry of the workshop's log describes.
@@ -135,7 +153,7 @@ pub(crate) fn lot_of(entry: &Entry) -> Option<LotId> {
     }
 }
 
-fn value_in(logs: &BTreeMap<LogId, Log>, log: LogId, slot: &str, of: Of) -> Option<String> {
+fn value_in(logs: &LiteMap<LogId, Log>, log: LogId, slot: &str, of: Of) -> Option<String> {
     let key = Key::new(log, slot, of)?;
     logs.get(&log).and_then(|log| fold(log).value(key).map(Value::text))
 }

@@ -5,8 +5,6 @@
 //!
 //! `sha256` is over the list after `"rows":` as it stands, as in a backup; absent or null where nobody took it.
 
-use std::collections::BTreeSet;
-
 use measure::say::{Arg, Say};
 use record::{
     field::Value as Field,
@@ -127,9 +125,9 @@ pub fn write_wig(head: &Head, demo: bool, wig: WigId, rows: &[Item], workshop: &
     Ok(text)
 }
 
-/// Every lot that a wig's entries speak of.
-pub fn lots_used<'a>(entries: impl Iterator<Item = &'a Entry>) -> BTreeSet<LotId> {
-    let mut lots = BTreeSet::new();
+/// Every lot that a wig's entries speak of, each once, sorted.
+pub fn lots_used<'a>(entries: impl Iterator<Item = &'a Entry>) -> Vec<LotId> {
+    let mut lots = Vec::new();
     for entry in entries {
         let (work, key, value) = match &entry.body {
             Body::Work(work) => (Some(work), None, None),
@@ -143,9 +141,11 @@ pub fn lots_used<'a>(entries: impl Iterator<Item = &'a Entry>) -> BTreeSet<LotId
         lots.extend(work.and_then(lot_in));
         lots.extend(value.and_then(as_lot));
         if let Some(Of::Lot(lot)) = key.map(|key| key.of) {
-            lots.insert(lot);
+            lots.push(lot);
         }
     }
+    lots.sort_unstable();
+    lots.dedup();
     lots
 }
 
@@ -161,20 +161,21 @@ fn lot_in(work: &Work) -> Option<LotId> {
 }
 
 /// The workshop's rows about some lots: what they are, how they were counted, and what was put right of that.
-fn cards(workshop: &[Item], lots: &BTreeSet<LotId>) -> Vec<Item> {
+fn cards(workshop: &[Item], lots: &[LotId]) -> Vec<Item> {
     let about = |entry: &Entry| match &entry.body {
         Body::Work(work) => lot_in(work),
         _ => lot_of(entry),
     };
-    let originals: BTreeSet<EntryId> = workshop
+    let mut originals: Vec<EntryId> = workshop
         .iter()
         .filter_map(Item::entry)
-        .filter(|entry| about(entry).is_some_and(|lot| lots.contains(&lot)))
+        .filter(|entry| about(entry).is_some_and(|lot| lots.binary_search(&lot).is_ok()))
         .map(|entry| entry.id)
         .collect();
+    originals.sort_unstable();
     let wanted = |entry: &Entry| match &entry.body {
-        Body::Amend(amendment) => originals.contains(&amendment.target),
-        _ => originals.contains(&entry.id),
+        Body::Amend(amendment) => originals.binary_search(&amendment.target).is_ok(),
+        _ => originals.binary_search(&entry.id).is_ok(),
     };
     workshop.iter().filter(|item| item.entry().is_some_and(wanted)).cloned().collect()
 }

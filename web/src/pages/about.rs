@@ -7,8 +7,7 @@ use yew::prelude::*;
 use crate::shell::{route::Route, talk::t};
 
 /// The page.
-#[component]
-pub fn About() -> Html {
+pub fn page() -> Html {
     html! {
         <article class="text">
             <h1 id="page-title" tabindex="-1">{ t("web.privacy_title") }</h1>
@@ -22,8 +21,7 @@ pub fn About() -> Html {
 }
 
 /// Nothing here.
-#[component]
-pub fn Missing() -> Html {
+pub fn missing() -> Html {
     html! {
         <article class="text">
             <h1 id="page-title" tabindex="-1">{ t("web.missing_title") }</h1>

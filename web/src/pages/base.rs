@@ -13,24 +13,13 @@ use yew::prelude::*;
 use crate::{
     parts::field::{FigureField, Stands},
     shell::talk::{choice, t},
-    store::{desk::use_desk, model::Whose},
+    store::{desk::Desk, model::Whose},
 };
 
-/// Which wig.
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    /// The wig.
-    pub wig: WigId,
-    /// Whose it is.
-    pub whose: Whose,
-}
-
 /// The page.
-#[component]
-pub fn Base(props: &Props) -> Html {
-    let desk = use_desk();
+pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
     let prefs = desk.model().prefs.clone();
-    let (whose, log) = (props.whose, LogId::Wig(props.wig));
+    let log = LogId::Wig(wig);
     let state = desk.state(whose, log);
     let wig = Wig::new(&state);
     let plain = |slot: &'static str, value: String| {

@@ -20,16 +20,14 @@ use crate::{
     parts::field::{FigureField, Stands},
     shell::{js, talk::{choice, t, ta}},
     store::{
-        desk::use_desk,
+        desk::{Desk, use_desk},
         judge,
         model::Whose,
     },
 };
 
 /// The page.
-#[component]
-pub fn Lots() -> Html {
-    let desk = use_desk();
+pub fn page(desk: &Desk) -> Html {
     let lots = desk.model().own.lots();
     html! {
         <>

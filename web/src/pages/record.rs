@@ -35,20 +35,9 @@ use crate::{
     },
 };
 
-/// Which wig.
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    /// The wig.
-    pub wig: WigId,
-    /// Whose it is.
-    pub whose: Whose,
-}
-
 /// The page.
-#[component]
-pub fn Record(props: &Props) -> Html {
-    let desk = use_desk();
-    let (whose, log) = (props.whose, LogId::Wig(props.wig));
+pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
+    let log = LogId::Wig(wig);
     html! {
         <>
             <section aria-labelledby="record-sew">
@@ -61,7 +50,7 @@ pub fn Record(props: &Props) -> Html {
             </section>
             <section aria-labelledby="record-log">
                 <h2 id="record-log">{ t("web.record_log") }</h2>
-                { history(&desk, whose, log) }
+                { history(desk, whose, log) }
             </section>
         </>
     }

@@ -14,28 +14,13 @@ use crate::{
         route::{Route, Tab},
         talk::{t, ta},
     },
-    store::{desk::use_desk, model::Whose},
+    store::{desk::Desk, model::Whose},
 };
 
-/// Which wig, which page.
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    /// The wig.
-    pub wig: WigId,
-    /// Whose it is.
-    pub whose: Whose,
-    /// The page shown.
-    pub tab: Tab,
-    /// The page itself.
-    pub children: Html,
-}
-
-/// The frame of a wig's pages.
-#[component]
-pub fn WigPage(props: &Props) -> Html {
-    let desk = use_desk();
-    let log = LogId::Wig(props.wig);
-    let state = desk.state(props.whose, log);
+/// The frame of a wig's pages, round one of them.
+pub fn frame(desk: &Desk, id: WigId, whose: Whose, here: Tab, page: Html) -> Html {
+    let log = LogId::Wig(id);
+    let state = desk.state(whose, log);
     let wig = Wig::new(&state);
     let conflicts = state
         .oddities()
@@ -46,12 +31,12 @@ pub fn WigPage(props: &Props) -> Html {
         <>
             <div class="wig-head">
                 <h1 id="page-title" tabindex="-1">
-                    { wig.name() }<span class="visually-hidden">{ format!(": {}", t(&format!("tab.{}", props.tab.name()))) }</span>
+                    { wig.name() }<span class="visually-hidden">{ format!(": {}", t(&format!("tab.{}", here.name()))) }</span>
                 </h1>
-                if props.whose == Whose::Demo { <p class="tag demo-tag">{ t("web.demo_wig") }</p> }
+                if whose == Whose::Demo { <p class="tag demo-tag">{ t("web.demo_wig") }</p> }
                 if !wig.character().is_empty() { <p class="hint">{ wig.character() }</p> }
             </div>
-            if desk.model().bench(props.whose).is_newer(log) {
+            if desk.model().bench(whose).is_newer(log) {
                 <div class="banner stop" role="status"><p>{ t("web.newer_wig") }</p></div>
             }
             if conflicts > 0 {
@@ -60,12 +45,12 @@ pub fn WigPage(props: &Props) -> Html {
             <nav class="tabs" aria-label={t("web.wig_nav")}>
                 <ul>
                     { for Tab::ALL.iter().map(|tab| {
-                        let current = (*tab == props.tab).then_some("page");
-                        html! { <li><a href={Route::Wig(props.wig, *tab).href()} aria-current={current}>{ t(&format!("tab.{}", tab.name())) }</a></li> }
+                        let current = (*tab == here).then_some("page");
+                        html! { <li><a href={Route::Wig(id, *tab).href()} aria-current={current}>{ t(&format!("tab.{}", tab.name())) }</a></li> }
                     }) }
                 </ul>
             </nav>
-            { props.children.clone() }
+            { page }
         </>
     }
 }

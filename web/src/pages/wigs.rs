@@ -12,15 +12,13 @@ use crate::{
         talk::{choice, t, ta},
     },
     store::{
-        desk::{Desk, use_desk},
+        desk::Desk,
         model::Whose,
     },
 };
 
 /// The page.
-#[component]
-pub fn Wigs() -> Html {
-    let desk = use_desk();
+pub fn page(desk: &Desk) -> Html {
     let model = desk.model();
     let own = model.own.wigs();
     html! {
@@ -28,10 +26,10 @@ pub fn Wigs() -> Html {
             <h1 id="page-title" tabindex="-1">{ t("web.nav_wigs") }</h1>
             <p class="lead">{ t("web.lead") }</p>
             <p><a class="button primary" href={Route::Start.href()}>{ t("web.start") }</a></p>
-            { keeping(&desk, !own.is_empty()) }
+            { keeping(desk, !own.is_empty()) }
             <ul class="wigs">
-                { for model.demos.iter().map(|wig| card(&desk, Whose::Demo, *wig)) }
-                { for own.iter().map(|(wig, _)| card(&desk, Whose::Own, *wig)) }
+                { for model.demos.iter().map(|wig| card(desk, Whose::Demo, *wig)) }
+                { for own.iter().map(|(wig, _)| card(desk, Whose::Own, *wig)) }
             </ul>
             if own.is_empty() { <p class="hint">{ t("web.no_wigs") }</p> }
         </>

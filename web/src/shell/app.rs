@@ -6,7 +6,7 @@ use gloo_events::EventListener;
 use yew::prelude::*;
 
 use super::{
-    frame::Frame,
+    frame::frame,
     js,
     route::{Route, Tab},
     talk,
@@ -43,30 +43,30 @@ pub fn App() -> Html {
         }
     });
     let page = match *route {
-        Route::Wigs => html! { <pages::wigs::Wigs /> },
+        Route::Wigs => pages::wigs::page(&desk),
         Route::Start => html! { <pages::start::Start /> },
-        Route::Lots => html! { <pages::lots::Lots /> },
+        Route::Lots => pages::lots::page(&desk),
         Route::Safe => html! { <pages::safe::Safe /> },
         Route::Units => html! { <pages::units::Units /> },
-        Route::About => html! { <pages::about::About /> },
-        Route::Missing => html! { <pages::about::Missing /> },
+        Route::About => pages::about::page(),
+        Route::Missing => pages::about::missing(),
         Route::Wig(wig, tab) => match desk.model().whose(wig) {
-            None => html! { <pages::about::Missing /> },
+            None => pages::about::missing(),
             Some(whose) => {
                 let inner = match tab {
                     Tab::Cap => html! { <pages::cap::Cap {wig} {whose} /> },
-                    Tab::Base => html! { <pages::base::Base {wig} {whose} /> },
+                    Tab::Base => pages::base::page(&desk, wig, whose),
                     Tab::Look => html! { <pages::look::Look {wig} {whose} /> },
                     Tab::Weft => html! { <pages::weft::Weft {wig} {whose} /> },
-                    Tab::Record => html! { <pages::record::Record {wig} {whose} /> },
+                    Tab::Record => pages::record::page(&desk, wig, whose),
                 };
-                html! { <pages::wig::WigPage {wig} {whose} {tab}>{ inner }</pages::wig::WigPage> }
+                pages::wig::frame(&desk, wig, whose, tab, inner)
             }
         },
     };
+    // Another address is another page: no field keeps what was typed on the last one.
+    let page = html! { <div key={route.href()}>{ page }</div> };
     html! {
-        <ContextProvider<Desk> context={desk}>
-            <Frame route={*route}>{ page }</Frame>
-        </ContextProvider<Desk>>
+        <ContextProvider<Desk> context={desk.clone()}>{ frame(&desk, *route, page) }</ContextProvider<Desk>>
     }
 }

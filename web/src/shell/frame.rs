@@ -6,27 +6,16 @@ use yew::prelude::*;
 
 use super::{js, route::Route, talk::{t, ta}};
 use crate::store::{
-    desk::{Desk, use_desk},
+    desk::Desk,
     model::{Change, Opening, Saving},
 };
 
-/// What the frame holds.
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    /// Where we are.
-    pub route: Route,
-    /// The page.
-    pub children: Html,
-}
-
-/// The frame.
-#[component]
-pub fn Frame(props: &Props) -> Html {
-    let desk = use_desk();
+/// The frame, round a page.
+pub fn frame(desk: &Desk, here: Route, page: Html) -> Html {
     let model = desk.model();
     let link = |route: Route, key: &str| {
-        let here = props.route == route || (route == Route::Wigs && matches!(props.route, Route::Wig(..)));
-        let current = here.then_some("page");
+        let inside = here == route || (route == Route::Wigs && matches!(here, Route::Wig(..)));
+        let current = inside.then_some("page");
         html! { <li><a href={route.href()} aria-current={current}>{ t(key) }</a></li> }
     };
     html! {
@@ -47,16 +36,16 @@ pub fn Frame(props: &Props) -> Html {
                 </nav>
                 { saving(&model.saving) }
             </header>
-            { failure(&desk) }
-            { update(&desk) }
+            { failure(desk) }
+            { update(desk) }
             <main id="main">
                 { match &model.opening {
                     Opening::Waiting => html! { <p class="waiting">{ t("web.opening") }</p> },
-                    Opening::Ready => html! { { props.children.clone() } },
+                    Opening::Ready => page,
                     Opening::Newer(detail) => trouble("web.store_newer", detail),
                     Opening::Unreadable(detail) => html! { <>
                         { trouble("web.store_unreadable", detail) }
-                        { props.children.clone() }
+                        { page }
                     </> },
                 } }
             </main>

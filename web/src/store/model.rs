@@ -2,13 +2,14 @@
 //!
 //! What it is: pure values and their one way of changing. What it is not: storage or a page.
 
-use std::{collections::BTreeMap, rc::Rc};
+use std::rc::Rc;
 
 use format::{
     backup::Rows,
     row::{Decoded, Item},
     wig_file::read_wig,
 };
+use litemap::LiteMap;
 use measure::prefs::Prefs;
 use record::{
     history::{
@@ -36,8 +37,8 @@ pub enum Whose {
 /// Logs that belong together: wigs and the workshop they share.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Bench {
-    logs: BTreeMap<LogId, Rc<Log>>,
-    states: BTreeMap<LogId, Rc<State>>,
+    logs: LiteMap<LogId, Rc<Log>>,
+    states: LiteMap<LogId, Rc<State>>,
     lots: Rc<Vec<Lot>>,
     newer: Vec<LogId>,
     unreadable: Vec<Item>,
@@ -58,8 +59,10 @@ impl Bench {
     }
 
     fn put(&mut self, entry: Entry) {
-        let log = self.logs.entry(entry.log).or_default();
-        Rc::make_mut(log).add(entry);
+        if self.logs.get(&entry.log).is_none() {
+            self.logs.insert(entry.log, Rc::default());
+        }
+        Rc::make_mut(&mut self.logs[&entry.log]).add(entry);
     }
 
     fn settle(&mut self) {
@@ -106,7 +109,7 @@ impl Bench {
             })
             .filter(|(_, name)| !name.is_empty())
             .collect();
-        wigs.sort_by(|a, b| (a.1.to_lowercase(), a.0).cmp(&(b.1.to_lowercase(), b.0)));
+        wigs.sort_unstable_by(|a, b| (a.1.as_str(), a.0).cmp(&(b.1.as_str(), b.0)));
         wigs
     }
 
