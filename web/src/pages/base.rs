@@ -6,12 +6,12 @@ use measure::say::Arg;
 use record::{
     history::entry::{LogId, Of},
     id::WigId,
-    wig::{figures::Wig, zone::Zone},
+    wig::{figure::Origin, figures::Wig, zone::Zone},
 };
 use yew::prelude::*;
 
 use crate::{
-    parts::field::{FigureField, Stands},
+    parts::field::{Stands, figure},
     shell::talk::{choice, t},
     store::{desk::Desk, model::Whose},
 };
@@ -22,38 +22,41 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
     let log = LogId::Wig(wig);
     let state = desk.state(whose, log);
     let wig = Wig::new(&state);
-    let plain = |slot: &'static str, value: String| {
-        html! { <FigureField {whose} {log} {slot} stands={Stands::plain(value)} /> }
+    let field = |slot: &'static str, stands: Option<Stands>, hint: Option<&str>| {
+        figure(whose, log, slot, Of::Wig, stands, hint)
     };
-    let open = |slot: &'static str| html! { <FigureField {whose} {log} {slot} /> };
+    let plain = |slot: &'static str, value: String| field(slot, Some(Stands::plain(value)), None);
+    let known = |slot: &'static str, likely: Arg, origin: &Origin, hint: Option<&str>| {
+        field(slot, Some(Stands::figure(&likely, origin, &prefs)), hint)
+    };
     let head = |slot: &'static str, hint: Option<&str>| {
-        let stands = Stands::figure(&wig.head(slot), Arg::Length, &prefs);
-        html! { <FigureField {whose} {log} {slot} {stands} hint={hint.map(t)} /> }
+        let measure = wig.head(slot);
+        known(slot, Arg::Length(measure.likely), &measure.origin, hint)
     };
+    let (whole, cap) = (wig.whole_weight(), wig.cap_weight());
+    let (crimped, fineness, back) = (wig.crimped_share(), wig.fineness(), wig.fibre_return());
+    let crimped_share = Arg::Percent(crimped.likely.get::<measure::quantity::units::ratio>());
     html! {
         <>
             <p class="lead">{ t("web.base_lead") }</p>
             <section aria-labelledby="base-what">
                 <h2 id="base-what">{ t("web.base_what") }</h2>
                 <div class="fields">
-                    { open("name") }
-                    { open("character") }
-                    { open("due") }
+                    { for ["name", "character", "due"].into_iter().map(|slot| field(slot, None, None)) }
                     { plain("fibre", choice("unknown")) }
                     { plain("cap", choice("open_wefted")) }
-                    { open("base_colour") }
-                    { open("base_price") }
+                    { for ["base_colour", "base_price"].into_iter().map(|slot| field(slot, None, None)) }
                 </div>
             </section>
             <section aria-labelledby="base-weight">
                 <h2 id="base-weight">{ t("web.base_weight") }</h2>
                 <p class="hint">{ t("web.base_weight_hint") }</p>
                 <div class="fields">
-                    <FigureField {whose} {log} slot="whole_weight" stands={Stands::figure(&wig.whole_weight(), Arg::Mass, &prefs)} />
-                    <FigureField {whose} {log} slot="cap_weight" stands={Stands::figure(&wig.cap_weight(), Arg::Mass, &prefs)} hint={t("web.cap_weight_hint")} />
-                    <FigureField {whose} {log} slot="crimped_share" stands={Stands::figure(&wig.crimped_share(), |share| Arg::Percent(share.get::<measure::quantity::units::ratio>()), &prefs)} />
-                    <FigureField {whose} {log} slot="fineness" stands={Stands::figure(&wig.fineness(), Arg::Fineness, &prefs)} hint={t("web.fineness_hint")} />
-                    <FigureField {whose} {log} slot="fibre_return" stands={Stands::figure(&wig.fibre_return(), Arg::Gap, &prefs)} />
+                    { known("whole_weight", Arg::Mass(whole.likely), &whole.origin, None) }
+                    { known("cap_weight", Arg::Mass(cap.likely), &cap.origin, Some("web.cap_weight_hint")) }
+                    { known("crimped_share", crimped_share, &crimped.origin, None) }
+                    { known("fineness", Arg::Fineness(fineness.likely), &fineness.origin, Some("web.fineness_hint")) }
+                    { known("fibre_return", Arg::Gap(back.likely), &back.origin, None) }
                 </div>
             </section>
             <section aria-labelledby="base-head">
@@ -64,10 +67,10 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
                     { plain("size", choice("medium")) }
                     { head("girth", Some("web.girth_hint")) }
                     { head("front_to_nape", None) }
-                    { head("ear_to_ear_front", None) }
-                    { plain("tape_from", choice(wig.tape_from())) }
+                    { head("ear_to_ear_front", Some("web.ear_front_hint")) }
+                    { plain("tape_from", choice("above_ear")) }
                     { head("ear_to_ear_top", Some("web.over_top_hint")) }
-                    { head("temple_to_temple_back", None) }
+                    { head("temple_to_temple_back", Some("web.temple_hint")) }
                     { head("nape_width", None) }
                 </div>
             </section>
@@ -87,19 +90,21 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
 
 /// The base's fields of one zone.
 pub(crate) fn zone_fields(whose: Whose, log: LogId, wig: &Wig<'_>, zone: Zone, prefs: &measure::prefs::Prefs) -> Html {
-    let of = Of::Zone(zone);
+    let known = |slot: &'static str, likely: Arg, origin: &Origin| {
+        figure(whose, log, slot, Of::Zone(zone), Some(Stands::figure(&likely, origin, prefs)), None)
+    };
+    let (short, long) = (wig.shortest(zone), wig.longest(zone));
+    let spacing = wig.row_spacing(zone).map(|spacing| known("row_spacing", Arg::Gap(spacing.likely), &spacing.origin));
+    let counted = spacing.is_some() && !matches!(zone, Zone::LeftSide | Zone::RightSide);
+    let ground = wig.ground_fullness(zone);
     html! {
         <>
-            <FigureField {whose} {log} slot="shortest" {of} stands={Stands::figure(&wig.shortest(zone), Arg::Length, prefs)} />
-            <FigureField {whose} {log} slot="longest" {of} stands={Stands::figure(&wig.longest(zone), Arg::Length, prefs)} />
-            if let Some(spacing) = wig.row_spacing(zone) {
-                <FigureField {whose} {log} slot="row_spacing" {of} stands={Stands::figure(&spacing, Arg::Gap, prefs)} />
-                if !matches!(zone, Zone::LeftSide | Zone::RightSide) {
-                    <FigureField {whose} {log} slot="rows" {of} hint={t("web.rows_hint")} />
-                }
-            }
-            if let Some(ground) = wig.ground_fullness(zone) {
-                <FigureField {whose} {log} slot="ground_fullness" {of} stands={Stands::figure(&ground, Arg::Fullness, prefs)} />
+            { known("shortest", Arg::Length(short.likely), &short.origin) }
+            { known("longest", Arg::Length(long.likely), &long.origin) }
+            { spacing.unwrap_or_default() }
+            if counted { { figure(whose, log, "rows", Of::Zone(zone), None, Some("web.rows_hint")) } }
+            if let Some(ground) = ground {
+                { known("ground_fullness", Arg::Fullness(ground.likely), &ground.origin) }
             }
         </>
     }

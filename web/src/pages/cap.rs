@@ -21,12 +21,7 @@ use yew::prelude::*;
 
 use crate::{
     pages::base::zone_fields,
-    parts::{
-        cautions::cautions,
-        drawing::Draw,
-        field::FigureField,
-        pictures,
-    },
+    parts::{cautions::cautions, drawing::Draw, field::figure, pictures},
     shell::talk::{say, t, ta},
     store::{desk::use_desk, model::Whose},
 };
@@ -122,7 +117,7 @@ pub fn Cap(props: &Props) -> Html {
                                             { zone_words(zone, full, &prefs) }
                                             <div class="fields">
                                                 { zone_fields(whose, log, &wig, zone.zone, &prefs) }
-                                                <FigureField {whose} {log} slot="zone_target" of={record::history::entry::Of::Zone(zone.zone)} hint={t("web.target_hint")} />
+                                                { figure(whose, log, "zone_target", record::history::entry::Of::Zone(zone.zone), None, Some("web.target_hint")) }
                                             </div>
                                         </div>
                                     }

@@ -16,7 +16,7 @@ use crate::{
     pages::cap::{Props, head_refused, laid_out},
     parts::{
         drawing::Draw,
-        field::{FigureField, Stands},
+        field::{Stands, figure},
         pictures,
     },
     shell::talk::{choice, t, ta},
@@ -35,7 +35,9 @@ pub fn Look(props: &Props) -> Html {
     let shown = use_state(|| Zone::Back);
     let wig = Wig::new(&state);
     let parting = wig.parting();
-    let plain = |slot: &'static str, value: String| html! { <FigureField {whose} {log} {slot} stands={Stands::plain(value)} /> };
+    let plain = |slot: &'static str, value: String, hint: Option<&str>| {
+        figure(whose, log, slot, Of::Wig, Some(Stands::plain(value)), hint)
+    };
     let full = match &*laid {
         Ok((_, full)) => full,
         Err(problems) => return head_refused(problems, &prefs),
@@ -46,22 +48,22 @@ pub fn Look(props: &Props) -> Html {
             <section aria-labelledby="look-worn">
                 <h2 id="look-worn">{ t("web.look_worn") }</h2>
                 <div class="fields">
-                    { plain("worn", choice("down")) }
-                    <FigureField {whose} {log} slot="target" stands={Stands::plain(t("web.as_full_as_now"))} hint={t("web.target_hint")} />
+                    { plain("worn", choice("down"), None) }
+                    { plain("target", t("web.as_full_as_now"), Some("web.target_hint")) }
                 </div>
                 { conversion(full, &prefs) }
             </section>
             <section aria-labelledby="look-edge">
                 <h2 id="look-edge">{ t("web.look_edge") }</h2>
                 <div class="fields">
-                    { plain("hairline", choice("none")) }
-                    if matches!(wig.hairline(), "glued_strip" | "sewn_edge") { { plain("hairline_layers", "1".to_owned()) } }
-                    { plain("parting", choice("none")) }
+                    { plain("hairline", choice("none"), None) }
+                    if matches!(wig.hairline(), "glued_strip" | "sewn_edge") { { plain("hairline_layers", "1".to_owned(), None) } }
+                    { plain("parting", choice("none"), None) }
                     if parting.kind != "none" {
-                        { plain("parting_place", choice("middle")) }
-                        <FigureField {whose} {log} slot="parting_length" stands={Stands::figure(&parting.length, Arg::Length, &prefs)} />
-                        { plain("parting_width", prefs.gap(parting.width)) }
-                        if parting.kind == "weft_sides" { { plain("parting_rows", "2".to_owned()) } }
+                        { plain("parting_place", choice("middle"), None) }
+                        { figure(whose, log, "parting_length", Of::Wig, Some(Stands::figure(&Arg::Length(parting.length.likely), &parting.length.origin, &prefs)), None) }
+                        { plain("parting_width", prefs.gap(parting.width), None) }
+                        if parting.kind == "weft_sides" { { plain("parting_rows", "2".to_owned(), None) } }
                     }
                 </div>
                 if wig.hairline() == "lace" { <p class="hint">{ t("web.lace_hint") }</p> }
@@ -103,27 +105,31 @@ fn in_all_measures(key: &'static str, zone: &ZoneFullness, full: &Fullness, pref
     let times = if bought > 0.0 { zone.target.get::<units::per_square_meter>() / bought } else { 1.0 };
     let percent = to_percent(zone.target, full.fineness);
     let (low, high) = percent_spread(percent);
-    ta(key, [
-        Arg::Key(zone.zone.label()),
-        Arg::Number(times, 2),
-        Arg::Text(prefs.fullness(zone.target)),
-        Arg::Percent(percent),
-        Arg::Percent(low),
-        Arg::Percent(high),
-        Arg::Text(prefs.fullness(zone.bought)),
-    ])
+    ta(
+        key,
+        [
+            Arg::Key(zone.zone.label()),
+            Arg::Number(times, 2),
+            Arg::Text(prefs.fullness(zone.target)),
+            Arg::Percent(percent),
+            Arg::Percent(low),
+            Arg::Percent(high),
+            Arg::Text(prefs.fullness(zone.bought)),
+        ],
+    )
 }
 
 fn zone_row(wig: WigId, whose: Whose, of_wig: &Wig<'_>, zone: &ZoneFullness, full: &Fullness, prefs: &Prefs) -> Html {
     let log = LogId::Wig(wig);
     let of = Of::Zone(zone.zone);
+    let length = of_wig.look_length(zone.zone);
     html! {
         <details class="zone" key={zone.zone.name()}>
             <summary>{ t(zone.zone.label()) }<span class="figure-text">{ prefs.fullness(zone.target) }</span></summary>
             <p class="hint">{ in_all_measures("web.converted", zone, full, prefs) }</p>
             <div class="fields">
-                <FigureField {whose} {log} slot="zone_target" {of} stands={Stands::plain(t("web.as_whole_wig"))} hint={t("web.target_hint")} />
-                <FigureField {whose} {log} slot="look_length" {of} stands={Stands::figure(&of_wig.look_length(zone.zone), Arg::Length, prefs)} />
+                { figure(whose, log, "zone_target", of, Some(Stands::plain(t("web.as_whole_wig"))), Some("web.target_hint")) }
+                { figure(whose, log, "look_length", of, Some(Stands::figure(&Arg::Length(length.likely), &length.origin, prefs)), None) }
             </div>
         </details>
     }

@@ -9,16 +9,18 @@ use record::{
         entry::{LogId, Of},
     },
     id::LotId,
-    trade::defaults,
-    wig::work::count,
+    wig::{figure::Origin, work::count},
     workshop::lots::Lot,
 };
 use yew::prelude::*;
 
 use crate::{
-    pages::record::{Named, WorkForm},
-    parts::field::{FigureField, Stands},
-    shell::{js, talk::{choice, t, ta}},
+    pages::record::{Named, work_form},
+    parts::field::{Stands, figure},
+    shell::{
+        js,
+        talk::{choice, t, ta},
+    },
     store::{
         desk::{Desk, use_desk},
         judge,
@@ -71,7 +73,9 @@ pub fn AddLot(props: &AddProps) -> Html {
                 if let Ok(body) = judge::set(desk.model(), whose, LogId::Workshop, "lot_fibre", Of::Lot(lot), fibre) {
                     bodies.push((LogId::Workshop, body));
                 }
-                if let Ok(body) = desk::set(&state, LogId::Wig(wig), "use_lot", Of::Lot(lot), "yes", &desk.model().prefs) {
+                if let Ok(body) =
+                    desk::set(&state, LogId::Wig(wig), "use_lot", Of::Lot(lot), "yes", &desk.model().prefs)
+                {
                     bodies.push((LogId::Wig(wig), body));
                 }
             }
@@ -110,22 +114,26 @@ pub fn LotCard(props: &CardProps) -> Html {
     let prefs = desk.model().prefs.clone();
     let (whose, log, lot) = (props.whose, LogId::Workshop, &props.lot);
     let of = Of::Lot(lot.id);
-    let field = |slot: &'static str, stands: Option<Stands>, hint: Option<&str>| {
-        html! { <FigureField {whose} {log} {slot} {of} {stands} hint={hint.map(t)} /> }
+    let field =
+        |slot: &'static str, stands: Option<Stands>, hint: Option<&str>| figure(whose, log, slot, of, stands, hint);
+    let known = |slot: &'static str, likely: Arg, origin: &Origin, hint: Option<&str>| {
+        field(slot, Some(Stands::figure(&likely, origin, &prefs)), hint)
     };
     let words = |value: &str| Some(Stands::plain(value));
     let left = &lot.left;
     let left_words = match left.counted {
         None => t("web.never_counted"),
-        Some(when) => ta("web.left", [
-            Arg::Count(i64::from(left.whole_lengths)),
-            Arg::Text(prefs.length(lot.piece())),
-            Arg::Text(prefs.length(left.rest)),
-            Arg::Text(when.date().to_string()),
-            Arg::Text(prefs.run(left.used_since)),
-        ]),
+        Some(when) => ta(
+            "web.left",
+            [
+                Arg::Count(i64::from(left.whole_lengths)),
+                Arg::Text(prefs.length(lot.piece())),
+                Arg::Text(prefs.length(left.rest)),
+                Arg::Text(when.date().to_string()),
+                Arg::Text(prefs.run(left.used_since)),
+            ],
+        ),
     };
-    let strands_hint = defaults::default_for("weft_length").map(|_| "web.strands_hint");
     html! {
         <article class="card lot" aria-label={lot.name.clone()}>
             <h3>{ &lot.name }</h3>
@@ -138,14 +146,14 @@ pub fn LotCard(props: &CardProps) -> Html {
                     { field("lot_fibre", words(&choice("unknown")), None) }
                     { field("made", words(&choice("machine")), None) }
                     { field("layers", words(&choice(if lot.is_double() { "double" } else { "single" })), None) }
-                    { field("pack_weight", Some(Stands::figure(&lot.weight, Arg::Mass, &prefs)), None) }
-                    { field("pack_width", Some(Stands::figure(&lot.width, Arg::Length, &prefs)), Some("web.width_hint")) }
+                    { known("pack_weight", Arg::Mass(lot.weight.likely), &lot.weight.origin, None) }
+                    { known("pack_width", Arg::Length(lot.width.likely), &lot.width.origin, Some("web.width_hint")) }
                     { weft_picture() }
                     { field("pack_pieces", Some(Stands::plain("1")), None) }
-                    { field("weft_length", Some(Stands::figure(&lot.hanging, Arg::Length, &prefs)), None) }
+                    { known("weft_length", Arg::Length(lot.hanging.likely), &lot.hanging.origin, None) }
                     { field("length_taken", words(&choice("hanging")), None) }
-                    { field("strands", None, strands_hint) }
-                    { field("lot_fineness", Some(Stands::figure(&lot.fineness, Arg::Fineness, &prefs)), None) }
+                    { field("strands", None, Some("web.strands_hint")) }
+                    { known("lot_fineness", Arg::Fineness(lot.fineness.likely), &lot.fineness.origin, None) }
                     { field("pack_price", None, None) }
                     { field("lot_colour", None, None) }
                     { field("dye_lot", None, None) }
@@ -155,7 +163,7 @@ pub fn LotCard(props: &CardProps) -> Html {
             <details>
                 <summary>{ t("web.count_lot") }</summary>
                 <p class="hint">{ t("web.count_hint") }</p>
-                <WorkForm {whose} {log} kind={Named(count::KIND.name)} given={vec![("lot", lot.id.to_string())]} />
+                { work_form(whose, log, Named(count::KIND.name), vec![("lot", lot.id.to_string())], Callback::noop()) }
             </details>
         </article>
     }

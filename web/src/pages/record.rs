@@ -2,8 +2,6 @@
 //!
 //! What it is: the bench's side of the record. What it is not: the plan.
 
-use std::collections::BTreeMap;
-
 use measure::{civil::Minute, say::Arg};
 use record::{
     field::{Holds, Value},
@@ -18,12 +16,10 @@ use record::{
     },
     workshop::lots::Lot,
 };
-use wasm_bindgen::JsCast;
-use web_sys::{HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement};
 use yew::prelude::*;
 
 use crate::{
-    parts::confirm::Confirm,
+    parts::{confirm::Confirm, typed::text_of},
     shell::{
         js,
         talk::{choice, field, t, ta},
@@ -42,11 +38,11 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
         <>
             <section aria-labelledby="record-sew">
                 <h2 id="record-sew">{ t("web.record_sew") }</h2>
-                <WorkForm {whose} {log} kind={Named("sew_weft")} />
+                { work_form(whose, log, Named("sew_weft"), Vec::new(), Callback::noop()) }
             </section>
             <section aria-labelledby="record-note">
                 <h2 id="record-note">{ t("web.record_note") }</h2>
-                <WorkForm {whose} {log} kind={Named("note")} />
+                { work_form(whose, log, Named("note"), Vec::new(), Callback::noop()) }
             </section>
             <section aria-labelledby="record-log">
                 <h2 id="record-log">{ t("web.record_log") }</h2>
@@ -86,6 +82,17 @@ pub struct FormProps {
     pub given: Vec<(&'static str, String)>,
 }
 
+/// A form for new work, with what stands in it at first.
+pub fn work_form(
+    whose: Whose,
+    log: LogId,
+    kind: Named,
+    given: Vec<(&'static str, String)>,
+    then: Callback<()>,
+) -> Html {
+    html! { <WorkForm {whose} {log} {kind} {given} {then} /> }
+}
+
 /// The form.
 #[component]
 pub fn WorkForm(props: &FormProps) -> Html {
@@ -101,20 +108,22 @@ pub fn WorkForm(props: &FormProps) -> Html {
                     let start = given.iter().find(|(name, _)| *name == field.name).map(|(_, text)| text.clone());
                     (field.name, drafts::read(&format!("{prefix}{}", field.name)).or(start).unwrap_or_default())
                 })
-                .collect::<BTreeMap<&'static str, String>>()
+                .collect::<Vec<(&'static str, String)>>()
         })
     };
     let done = use_state(|| None::<String>);
-    let refusals = use_state(BTreeMap::<String, String>::new);
+    let refusals = use_state(Vec::<(String, String)>::new);
     let lots = desk.model().bench(props.whose).lots();
-    let id = |name: &str| format!("{}-{}{}", kind.name, name, props.correct.map(|id| format!("-{id}")).unwrap_or_default());
+    let id =
+        |name: &str| format!("{}-{}{}", kind.name, name, props.correct.map(|id| format!("-{id}")).unwrap_or_default());
 
     let set = {
         let (texts, prefix) = (texts.clone(), prefix.clone());
         Callback::from(move |(name, text): (&'static str, String)| {
             drafts::keep(&format!("{prefix}{name}"), &text);
             let mut now = (*texts).clone();
-            now.insert(name, text);
+            now.retain(|(one, _)| *one != name);
+            now.push((name, text));
             texts.set(now);
         })
     };
@@ -131,19 +140,20 @@ pub fn WorkForm(props: &FormProps) -> Html {
                     Some(minute) => Some(minute),
                     None => {
                         let reason = ta("web.not_a_minute", [Arg::from(text)]);
-                        refusals.set(BTreeMap::from([("done".to_owned(), reason)]));
+                        refusals.set(vec![("done".to_owned(), reason)]);
                         return;
                     }
                 },
             };
-            let pairs: Vec<(String, String)> = texts.iter().map(|(name, text)| ((*name).to_owned(), text.clone())).collect();
+            let pairs: Vec<(String, String)> =
+                texts.iter().map(|(name, text)| ((*name).to_owned(), text.clone())).collect();
             let body = match judge::work(desk.model(), whose, log, kind, &pairs) {
                 Ok(body) => body,
                 Err(all) => {
                     if let Some((name, _)) = all.first() {
                         js::focus_id(&format!("{first_id}{name}"));
                     }
-                    refusals.set(all.into_iter().collect());
+                    refusals.set(all);
                     return;
                 }
             };
@@ -158,7 +168,7 @@ pub fn WorkForm(props: &FormProps) -> Html {
                 }
                 (_, body) => body,
             };
-            refusals.set(BTreeMap::new());
+            refusals.set(Vec::new());
             let (texts, then, prefix) = (texts.clone(), then.clone(), prefix.clone());
             let after = Callback::from(move |safe: bool| {
                 if safe {
@@ -172,24 +182,21 @@ pub fn WorkForm(props: &FormProps) -> Html {
     };
     let on_done = {
         let done = done.clone();
-        Callback::from(move |event: Event| {
-            if let Some(input) = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok()) {
-                done.set(Some(input.value()));
-            }
-        })
+        Callback::from(move |event: Event| done.set(Some(text_of(&event))))
     };
+    let refused = |name: &str| refusals.iter().find(|(one, _)| one == name).map(|(_, reason)| reason.clone());
     html! {
         <form class="form work" {onsubmit} novalidate=true>
             <div class="fields">
                 { for kind.fields.iter().map(|field| {
-                    let refusal = refusals.get(field.name).cloned();
-                    work_field(field, &id(field.name), texts.get(field.name).cloned().unwrap_or_default(), refusal, &lots, &set)
+                    let value = texts.iter().find(|(name, _)| *name == field.name).map(|(_, text)| text.clone());
+                    work_field(field, &id(field.name), value.unwrap_or_default(), refused(field.name), &lots, &set)
                 }) }
-                <div class={classes!("figure", refusals.contains_key("done").then_some("refused"))}>
+                <div class={classes!("figure", refused("done").map(|_| "refused"))}>
                     <label for={id("done")}>{ t("web.done_at") }</label>
                     <input id={id("done")} type="datetime-local" onchange={on_done} value={(*done).clone().unwrap_or_default()} />
                     <p class="note">
-                        if let Some(reason) = refusals.get("done") { <span class="reason" role="alert">{ reason.clone() }</span> }
+                        if let Some(reason) = refused("done") { <span class="reason" role="alert">{ reason }</span> }
                         else { <span class="ground">{ t("web.done_hint") }</span> }
                     </p>
                 </div>
@@ -218,13 +225,13 @@ fn work_field(
         Holds::Lot => Some(lots.iter().map(|lot| (lot.id.to_string(), lot.name.clone())).collect()),
         _ => None,
     };
+    let typed = {
+        let set = set.clone();
+        Callback::from(move |event: InputEvent| set.emit((name, text_of(&event))))
+    };
     let input = if let Some(options) = options {
         let set = set.clone();
-        let onchange = Callback::from(move |event: Event| {
-            if let Some(select) = event.target().and_then(|target| target.dyn_into::<HtmlSelectElement>().ok()) {
-                set.emit((name, select.value()));
-            }
-        });
+        let onchange = Callback::from(move |event: Event| set.emit((name, text_of(&event))));
         html! {
             <select id={id.to_owned()} {onchange} aria-describedby={note.clone()} aria-invalid={invalid}>
                 <option value="" selected={value.is_empty()}>{ t("web.choose") }</option>
@@ -235,23 +242,11 @@ fn work_field(
             </select>
         }
     } else if matches!(of.holds, Holds::Text(longest) if longest > 300) {
-        let set = set.clone();
-        let oninput = Callback::from(move |event: InputEvent| {
-            if let Some(area) = event.target().and_then(|target| target.dyn_into::<HtmlTextAreaElement>().ok()) {
-                set.emit((name, area.value()));
-            }
-        });
-        html! { <textarea id={id.to_owned()} {value} {oninput} rows="3" aria-describedby={note.clone()} aria-invalid={invalid} /> }
+        html! { <textarea id={id.to_owned()} {value} oninput={typed} rows="3" aria-describedby={note.clone()} aria-invalid={invalid} /> }
     } else {
-        let set = set.clone();
-        let oninput = Callback::from(move |event: InputEvent| {
-            if let Some(input) = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok()) {
-                set.emit((name, input.value()));
-            }
-        });
         let mode = if matches!(of.holds, Holds::Quantity(_)) { "decimal" } else { "text" };
-        html! { <input id={id.to_owned()} type="text" inputmode={mode} {value} {oninput} autocomplete="off"
-            aria-describedby={note.clone()} aria-invalid={invalid} /> }
+        html! { <input id={id.to_owned()} type="text" inputmode={mode} {value} oninput={typed} autocomplete="off"
+        aria-describedby={note.clone()} aria-invalid={invalid} /> }
     };
     html! {
         <div class={classes!("figure", refusal.is_some().then_some("refused"))}>
@@ -287,8 +282,9 @@ fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
                 Body::Set(setting) => state.held(setting.key).is_some_and(|held| held.heads.contains(&entry.id)),
                 Body::Amend(_) => false,
             };
-            let undone = amended.iter().any(|other| matches!(&other.body, Body::Amend(amendment) if amendment.to.is_none()))
-                && !in_force;
+            let undone =
+                amended.iter().any(|other| matches!(&other.body, Body::Amend(amendment) if amendment.to.is_none()))
+                    && !in_force;
             let text = match (&entry.body, stands) {
                 (_, Some(done)) => names.work(&done.work),
                 (body, None) => names.body(body),
@@ -338,9 +334,8 @@ fn EntryActions(props: &ActionProps) -> Html {
     if props.undone {
         return html! {};
     }
-    let given: Option<(Named, Vec<(&'static str, String)>)> = work.map(|work| {
-        (Named(work.kind().name), work.values().map(|(name, value)| (name, value.text())).collect())
-    });
+    let given: Option<(Named, Vec<(&'static str, String)>)> =
+        work.map(|work| (Named(work.kind().name), work.values().map(|(name, value)| (name, value.text())).collect()));
     html! {
         <div class="entry-actions">
             <Confirm label={t("web.undo")} ask={t("web.undo_ask")} then={undo} />
@@ -395,4 +390,3 @@ impl Names<'_> {
         }
     }
 }
-

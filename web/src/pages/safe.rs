@@ -7,8 +7,8 @@ use std::rc::Rc;
 
 use format::{
     backup::{Backup, read_backup},
-    preview::{Preview, preview},
     limits::FILE_BYTES_MOST,
+    preview::{Preview, preview},
     wig_file::read_wig,
 };
 use measure::say::Arg;

@@ -6,11 +6,10 @@ use record::{
     history::entry::{LogId, Of},
     trade::{caps, fibres, sizes},
 };
-use wasm_bindgen::JsCast;
-use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
 
 use crate::{
+    parts::typed::text_of,
     shell::{
         js,
         route::{Route, Tab},
@@ -82,11 +81,7 @@ pub fn Start() -> Html {
     let select = |place: usize, names: &[&'static str]| {
         let set = set.clone();
         let slot = ASKED[place];
-        let onchange = Callback::from(move |event: Event| {
-            if let Some(select) = event.target().and_then(|target| target.dyn_into::<HtmlSelectElement>().ok()) {
-                set.emit((place, select.value()));
-            }
-        });
+        let onchange = Callback::from(move |event: Event| set.emit((place, text_of(&event))));
         html! {
             <div class="figure">
                 <label for={format!("start-{slot}")}>{ field(slot) }</label>
@@ -101,11 +96,7 @@ pub fn Start() -> Html {
     };
     let oninput = {
         let set = set.clone();
-        Callback::from(move |event: InputEvent| {
-            if let Some(input) = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok()) {
-                set.emit((0, input.value()));
-            }
-        })
+        Callback::from(move |event: InputEvent| set.emit((0, text_of(&event))))
     };
     html! {
         <>
@@ -155,6 +146,14 @@ fn cap_help() -> Html {
 fn rows_of(cap: &str) -> &'static [&'static str] {
     match cap {
         "fully_knotted" => &[],
-        _ => &["M9 38 L17 38", "M47 38 L55 38", "M9 32 L18 32", "M46 32 L55 32", "M10 24 L54 24", "M13 17 L51 17", "M18 11 L46 11"],
+        _ => &[
+            "M9 38 L17 38",
+            "M47 38 L55 38",
+            "M9 32 L18 32",
+            "M46 32 L55 32",
+            "M10 24 L54 24",
+            "M13 17 L51 17",
+            "M18 11 L46 11",
+        ],
     }
 }

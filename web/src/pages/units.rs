@@ -3,16 +3,12 @@
 //! What it is: four questions. What it is not: a change of anything typed before.
 
 use measure::prefs::{Degrees, Lengths, Prefs, Weights};
-use wasm_bindgen::JsCast;
-use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
 use crate::{
+    parts::typed::text_of,
     shell::talk::{self, t},
-    store::{
-        desk::use_desk,
-        model::Change,
-    },
+    store::{desk::use_desk, model::Change},
 };
 
 /// The page.
@@ -51,10 +47,8 @@ pub fn Units() -> Html {
     let oninput = {
         let (choose, prefs) = (choose.clone(), prefs.clone());
         Callback::from(move |event: InputEvent| {
-            if let Some(input) = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok()) {
-                let currency: String = input.value().trim().chars().take(4).collect();
-                choose.emit(Prefs { currency, ..prefs.clone() });
-            }
+            let currency: String = text_of(&event).trim().chars().take(4).collect();
+            choose.emit(Prefs { currency, ..prefs.clone() });
         })
     };
     html! {

@@ -21,7 +21,7 @@ use record::{
         entry::{LogId, Of},
     },
     id::LotId,
-    wig::figures::Wig,
+    wig::{figure::Origin, figures::Wig},
     workshop::lots::Lot,
 };
 use yew::prelude::*;
@@ -30,12 +30,12 @@ use crate::{
     pages::{
         cap::{Props, head_refused},
         lots::{AddLot, LotCard},
-        record::{Named, WorkForm},
+        record::{Named, work_form},
     },
     parts::{
         cautions::cautions,
         drawing::Draw,
-        field::{FigureField, Stands},
+        field::{Stands, figure},
         lines::lines,
         pictures,
         reckon::{Reckoned, use_answer},
@@ -157,12 +157,10 @@ fn place(row: &PlannedRow, prefs: &Prefs) -> String {
         Mount::Gap => "web.mount_gap",
         Mount::OnRow => "web.mount_row",
     };
-    ta("web.row_place", [
-        Arg::Key(section),
-        Arg::Count(row.gap as i64),
-        Arg::Text(prefs.length(row.at)),
-        Arg::Key(mount),
-    ])
+    ta(
+        "web.row_place",
+        [Arg::Key(section), Arg::Count(row.gap as i64), Arg::Text(prefs.length(row.at)), Arg::Key(mount)],
+    )
 }
 
 fn rows_table(props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs) -> Html {
@@ -258,8 +256,10 @@ fn Sewn(props: &SewnProps) -> Html {
                 <button type="button" class="plain" aria-label={format!("{}: {}", t("web.sewn_but"), name)} aria-expanded={if *open { "true" } else { "false" }} onclick={toggle}>{ t("web.sewn_but") }</button>
             </span>
             if *open {
-                <WorkForm whose={props.whose} {log} kind={Named("sew_weft")} {given}
-                    then={let open = open.clone(); Callback::from(move |()| open.set(false))} />
+                { work_form(props.whose, log, Named("sew_weft"), given, {
+                    let open = open.clone();
+                    Callback::from(move |()| open.set(false))
+                }) }
             }
         </>
     }
@@ -268,11 +268,17 @@ fn Sewn(props: &SewnProps) -> Html {
 fn proved(answer: &Answer) -> String {
     match &answer.likely.plan {
         None => String::new(),
-        Some(plan) if plan.proved => ta("web.proved", [Arg::Text(match plan.closed {
-            Closed::NothingToPay => t("web.proved_free"),
-            _ => t("web.proved_least"),
-        })]),
-        Some(plan) => ta("web.best_found", [Arg::Money(measure::money::Money::from_hundredths(plan.total_price - plan.lower_bound))]),
+        Some(plan) if plan.proved => ta(
+            "web.proved",
+            [Arg::Text(match plan.closed {
+                Closed::NothingToPay => t("web.proved_free"),
+                _ => t("web.proved_least"),
+            })],
+        ),
+        Some(plan) => ta(
+            "web.best_found",
+            [Arg::Money(measure::money::Money::from_hundredths(plan.total_price - plan.lower_bound))],
+        ),
     }
 }
 
@@ -332,11 +338,13 @@ fn edges(props: &Props, answer: &Answer, prefs: &Prefs) -> Html {
     if amounts.hairline <= none && amounts.parting <= none {
         return html! {};
     }
-    let given = |purpose: &str, length: Length| vec![
-        ("sewn_as", purpose.to_owned()),
-        ("length", format!("{:.1} cm", length.get::<units::centimeter>())),
-        ("lot", answer.likely.prepared.main.to_string()),
-    ];
+    let given = |purpose: &str, length: Length| {
+        vec![
+            ("sewn_as", purpose.to_owned()),
+            ("length", format!("{:.1} cm", length.get::<units::centimeter>())),
+            ("lot", answer.likely.prepared.main.to_string()),
+        ]
+    };
     let first = |purpose: plan::hairline::Purpose| {
         answer.likely.prepared.edge.iter().find(|piece| piece.purpose == purpose).map_or(none, |piece| piece.length)
     };
@@ -347,12 +355,12 @@ fn edges(props: &Props, answer: &Answer, prefs: &Prefs) -> Html {
             <p id="edges">{ ta("web.edges", [Arg::Text(prefs.run(amounts.hairline)), Arg::Text(prefs.run(amounts.parting)), Arg::Text(prefs.run(answer.left_over()))]) }</p>
             if amounts.hairline > none {
                 <details><summary>{ t("web.record_hairline") }</summary>
-                    <WorkForm whose={props.whose} {log} kind={Named("sew_weft")} given={given("hairline", first(plan::hairline::Purpose::Hairline))} />
+                    { work_form(props.whose, log, Named("sew_weft"), given("hairline", first(plan::hairline::Purpose::Hairline)), Callback::noop()) }
                 </details>
             }
             if amounts.parting > none {
                 <details><summary>{ t("web.record_parting") }</summary>
-                    <WorkForm whose={props.whose} {log} kind={Named("sew_weft")} given={given("parting", first(plan::hairline::Purpose::Parting))} />
+                    { work_form(props.whose, log, Named("sew_weft"), given("parting", first(plan::hairline::Purpose::Parting)), Callback::noop()) }
                 </details>
             }
         </section>
@@ -433,15 +441,20 @@ fn lots_of(desk: &Desk, props: &Props, wig: &Wig<'_>, lots: &Rc<Vec<Lot>>) -> Ht
 fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
     let (whose, log) = (props.whose, LogId::Wig(props.wig));
     let plain = |slot: &'static str, value: String, hint: Option<&str>| {
-        html! { <FigureField {whose} {log} {slot} stands={Stands::plain(value)} hint={hint.map(t)} /> }
+        figure(whose, log, slot, Of::Wig, Some(Stands::plain(value)), hint)
+    };
+    let known = |slot: &'static str, likely: Arg, origin: &Origin| {
+        figure(whose, log, slot, Of::Wig, Some(Stands::figure(&likely, origin, prefs)), None)
     };
     let gap = |slot: &'static str| {
-        html! { <FigureField {whose} {log} {slot} stands={Stands::figure(&wig.bench_length(slot), Arg::Gap, prefs)} /> }
+        let length = wig.bench_length(slot);
+        known(slot, Arg::Gap(length.likely), &length.origin)
     };
     let share = |slot: &'static str| {
-        let stands = Stands::figure(&wig.bench_share(slot), |share| Arg::Percent(share.get::<units::ratio>()), prefs);
-        html! { <FigureField {whose} {log} {slot} {stands} /> }
+        let share = wig.bench_share(slot);
+        known(slot, Arg::Percent(share.likely.get::<units::ratio>()), &share.origin)
     };
+    let (a_day, per_row, shelf) = (wig.time_a_day(), wig.time_per_row(), wig.shelf_ratio());
     let days = wig.delivery_days();
     html! {
         <section aria-labelledby="bench-title">
@@ -451,17 +464,17 @@ fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
                 { plain("parted", choice("no"), Some("web.parted_hint")) }
                 { plain("edge_singles", choice("yes"), None) }
                 { plain("joins", choice("yes"), None) }
-                <FigureField {whose} {log} slot="due" />
+                { figure(whose, log, "due", Of::Wig, None, None) }
                 { plain("delivery_days", days.1.to_string(), None) }
-                <FigureField {whose} {log} slot="hours_a_day" stands={Stands::figure(&wig.time_a_day(), Arg::Time, prefs)} />
-                <FigureField {whose} {log} slot="minutes_per_row" stands={Stands::figure(&wig.time_per_row(), Arg::Time, prefs)} />
+                { known("hours_a_day", Arg::Time(a_day.likely), &a_day.origin) }
+                { known("minutes_per_row", Arg::Time(per_row.likely), &per_row.origin) }
             </div>
             <details>
                 <summary>{ t("web.bench_limits") }</summary>
                 <div class="fields">
                     { gap("closest_rows") }{ gap("closest_rows_parting") }{ gap("edge_distance") }
                     { plain("most_stacked", "2".to_owned(), None) }
-                    <FigureField {whose} {log} slot="shelf_ratio" stands={Stands::figure(&wig.shelf_ratio(), |ratio| Arg::Number(ratio.get::<units::ratio>(), 1), prefs)} />
+                    { known("shelf_ratio", Arg::Number(shelf.likely.get::<units::ratio>(), 1), &shelf.origin) }
                     { gap("end_fold") }{ gap("cut_loss") }{ gap("shortest_piece") }
                     { share("hold_back") }{ share("hairline_spare") }
                 </div>

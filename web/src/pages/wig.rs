@@ -51,6 +51,11 @@ pub fn frame(desk: &Desk, id: WigId, whose: Whose, here: Tab, page: Html) -> Htm
                 </ul>
             </nav>
             { page }
+            if let Some(next) = Tab::ALL.iter().skip_while(|tab| **tab != here).nth(1) {
+                <p class="next"><a class="button" href={Route::Wig(id, *next).href()}>
+                    { ta("web.next", [measure::say::Arg::Text(t(&format!("tab.{}", next.name())))]) }
+                </a></p>
+            }
         </>
     }
 }

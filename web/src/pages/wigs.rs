@@ -11,10 +11,7 @@ use crate::{
         route::{Route, Tab},
         talk::{choice, t, ta},
     },
-    store::{
-        desk::Desk,
-        model::Whose,
-    },
+    store::{desk::Desk, model::Whose},
 };
 
 /// The page.

@@ -3,9 +3,15 @@
 //! What it is: the sheet's elements as the page's own, and touches on them told by what they mean.
 //! What it is not: the drawing, or the only way to anything: lists beside it do the same by keyboard.
 
-use sheet::drawing::{Drawing, Target, Voice, node::{Form, Node, node}};
+use sheet::drawing::{
+    Drawing, Target, Voice,
+    node::{Form, Node, node},
+};
 use wasm_bindgen::JsCast;
-use yew::{prelude::*, virtual_dom::{VNode, VTag, VText}};
+use yew::{
+    prelude::*,
+    virtual_dom::{VNode, VTag, VText},
+};
 
 use crate::{shell::talk::WORDS, store::desk::use_desk};
 

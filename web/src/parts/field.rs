@@ -10,15 +10,11 @@ use record::{
         desk,
         entry::{LogId, Of},
     },
-    wig::{
-        figure::{Figure, FromBase, Origin},
-        zone::Zone,
-    },
+    wig::{figure::Origin, zone::Zone},
 };
-use wasm_bindgen::JsCast;
-use web_sys::{HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement};
 use yew::prelude::*;
 
+use super::typed::text_of;
 use crate::{
     shell::talk::{self, WORDS, t, ta},
     store::{desk::use_desk, drafts, model::Whose},
@@ -34,9 +30,9 @@ pub struct Stands {
 }
 
 impl Stands {
-    /// A figure as it stands.
-    pub fn figure<Q: FromBase>(figure: &Figure<Q>, show: impl Fn(Q) -> Arg, prefs: &measure::prefs::Prefs) -> Stands {
-        Stands { value: show(figure.likely).words(&WORDS, prefs), ground: ground(&figure.origin) }
+    /// A figure as it stands: its likely value and its ground.
+    pub fn figure(likely: &Arg, origin: &Origin, prefs: &measure::prefs::Prefs) -> Stands {
+        Stands { value: likely.words(&WORDS, prefs), ground: ground(origin) }
     }
 
     /// A plain default.
@@ -51,10 +47,9 @@ fn ground(origin: &Origin) -> Option<String> {
         Origin::Assumed { source, sure } => {
             Some(ta("web.assumed_from", [Arg::from(source.text), Arg::Key(sure.label())]))
         }
-        Origin::Follows { slot, source, sure } => Some(ta(
-            "web.follows_from",
-            [Arg::Text(talk::field(slot)), Arg::from(source.text), Arg::Key(sure.label())],
-        )),
+        Origin::Follows { slot, source, sure } => {
+            Some(ta("web.follows_from", [Arg::Text(talk::field(slot)), Arg::from(source.text), Arg::Key(sure.label())]))
+        }
     }
 }
 
@@ -73,9 +68,6 @@ pub struct Props {
     /// What stands while nothing is said.
     #[prop_or_default]
     pub stands: Option<Stands>,
-    /// A label other than the slot's own.
-    #[prop_or_default]
-    pub label: Option<String>,
     /// A hint under the label.
     #[prop_or_default]
     pub hint: Option<String>,
@@ -89,6 +81,18 @@ pub(crate) fn of_name(of: Of) -> String {
     }
 }
 
+/// A field, with what stands for it and a hint by its key.
+pub fn figure(
+    whose: Whose,
+    log: LogId,
+    slot: &'static str,
+    of: Of,
+    stands: Option<Stands>,
+    hint: Option<&str>,
+) -> Html {
+    html! { <FigureField {whose} {log} {slot} {of} {stands} hint={hint.map(t)} /> }
+}
+
 /// The part.
 #[component]
 pub fn FigureField(props: &Props) -> Html {
@@ -97,7 +101,8 @@ pub fn FigureField(props: &Props) -> Html {
     let id = format!("{}-{}", props.slot, of_name(props.of)).trim_end_matches('-').to_owned();
     let address = format!("{}.{}", props.log, id);
     let state = desk.state(props.whose, props.log);
-    let held = record::history::entry::Key::new(props.log, props.slot, props.of).and_then(|key| state.held(key).cloned());
+    let held =
+        record::history::entry::Key::new(props.log, props.slot, props.of).and_then(|key| state.held(key).cloned());
     let said = held.as_ref().and_then(|held| held.value.as_ref()).map(|value| value.text());
     let draft = {
         let address = address.clone();
@@ -145,7 +150,7 @@ pub fn FigureField(props: &Props) -> Html {
         Callback::from(move |_: MouseEvent| commit.emit(String::new()))
     };
     let value = (*draft).clone().or(said.clone()).unwrap_or_default();
-    let label = props.label.clone().unwrap_or_else(|| talk::field(props.slot));
+    let label = talk::field(props.slot);
     let assumed = said.is_none() && props.stands.is_some();
     let note_id = format!("{id}-note");
     let class = classes!("figure", assumed.then_some("assumed"), refusal.is_some().then_some("refused"));
@@ -163,7 +168,7 @@ pub fn FigureField(props: &Props) -> Html {
                 } else if let (None, Some(stands)) = (&said, &props.stands) {
                     if let Some(ground) = &stands.ground { <span class="ground">{ ground }</span> }
                 }
-                if said.is_some() && props.slot != "name" {
+                if said.is_some() && props.stands.is_some() {
                     <button type="button" class="plain" onclick={take_back}>{ t("web.take_back") }</button>
                 }
             </p>
@@ -216,10 +221,9 @@ fn input(
     let select = |options: Vec<(String, String)>| {
         let (commit, typed) = (commit.clone(), typed.clone());
         let onchange = Callback::from(move |event: Event| {
-            if let Some(select) = event.target().and_then(|target| target.dyn_into::<HtmlSelectElement>().ok()) {
-                typed.emit(select.value());
-                commit.emit(select.value());
-            }
+            let text = text_of(&event);
+            typed.emit(text.clone());
+            commit.emit(text);
         });
         let empty = stands.map_or_else(|| t("web.choose"), |stands| stands.value.clone());
         html! {
@@ -232,41 +236,23 @@ fn input(
             </select>
         }
     };
+    let on_typed = |typed: &Callback<String>| {
+        let typed = typed.clone();
+        Callback::from(move |event: InputEvent| typed.emit(text_of(&event)))
+    };
+    let on_change = |commit: &Callback<String>| {
+        let commit = commit.clone();
+        Callback::from(move |event: Event| commit.emit(text_of(&event)))
+    };
     match &field.holds {
-        Holds::Choice(choices) => {
-            select(choices.iter().map(|name| ((*name).to_owned(), talk::choice(name))).collect())
-        }
+        Holds::Choice(choices) => select(choices.iter().map(|name| ((*name).to_owned(), talk::choice(name))).collect()),
         Holds::YesNo => select(["yes", "no"].iter().map(|name| ((*name).to_owned(), talk::choice(name))).collect()),
         Holds::Zone => select(Zone::ALL.iter().map(|zone| (zone.name().to_owned(), t(zone.label()))).collect()),
         Holds::Text(longest) if *longest > 300 => {
-            let (commit, typed) = (commit.clone(), typed.clone());
-            let read = |event: &Event| event.target().and_then(|target| target.dyn_into::<HtmlTextAreaElement>().ok());
-            let oninput = Callback::from(move |event: InputEvent| {
-                if let Some(area) = read(&event) {
-                    typed.emit(area.value());
-                }
-            });
-            let onchange = Callback::from(move |event: Event| {
-                if let Some(area) = read(&event) {
-                    commit.emit(area.value());
-                }
-            });
-            html! { <textarea {id} value={value.to_owned()} {oninput} {onchange} rows="3"
-                aria-describedby={described} aria-invalid={invalid} /> }
+            html! { <textarea {id} value={value.to_owned()} oninput={on_typed(typed)} onchange={on_change(commit)} rows="3"
+            aria-describedby={described} aria-invalid={invalid} /> }
         }
         holds => {
-            let (commit, typed) = (commit.clone(), typed.clone());
-            let read = |event: &Event| event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
-            let oninput = Callback::from(move |event: InputEvent| {
-                if let Some(input) = read(&event) {
-                    typed.emit(input.value());
-                }
-            });
-            let onchange = Callback::from(move |event: Event| {
-                if let Some(input) = read(&event) {
-                    commit.emit(input.value());
-                }
-            });
             let kind = if *holds == Holds::Date { "date" } else { "text" };
             let mode = match holds {
                 Holds::Quantity(_) | Holds::AnyOf(_) | Holds::Money => "decimal",
@@ -274,8 +260,9 @@ fn input(
                 _ => "text",
             };
             let placeholder = stands.map(|stands| stands.value.clone()).unwrap_or_default();
-            html! { <input {id} type={kind} inputmode={mode} value={value.to_owned()} {placeholder} {oninput} {onchange}
-                autocomplete="off" aria-describedby={described} aria-invalid={invalid} /> }
+            html! { <input {id} type={kind} inputmode={mode} value={value.to_owned()} {placeholder}
+            oninput={on_typed(typed)} onchange={on_change(commit)}
+            autocomplete="off" aria-describedby={described} aria-invalid={invalid} /> }
         }
     }
 }

@@ -9,3 +9,4 @@ pub mod field;
 pub mod lines;
 pub mod pictures;
 pub mod reckon;
+pub mod typed;

@@ -29,9 +29,8 @@ pub fn App() -> Html {
     {
         let route = route.setter();
         use_effect_with((), move |()| {
-            let listener = web_sys::window().map(|window| {
-                EventListener::new(&window, "hashchange", move |_| route.set(Route::now()))
-            });
+            let listener = web_sys::window()
+                .map(|window| EventListener::new(&window, "hashchange", move |_| route.set(Route::now())));
             move || drop(listener)
         });
     }

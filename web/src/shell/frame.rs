@@ -4,7 +4,11 @@
 
 use yew::prelude::*;
 
-use super::{js, route::Route, talk::{t, ta}};
+use super::{
+    js,
+    route::Route,
+    talk::{t, ta},
+};
 use crate::store::{
     desk::Desk,
     model::{Change, Opening, Saving},

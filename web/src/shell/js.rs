@@ -47,8 +47,6 @@ extern "C" {
     fn take_in_js(rows: &str) -> js_sys::Promise;
     #[wasm_bindgen(js_name = take_in_people)]
     fn take_in_people_js(people: &str) -> js_sys::Promise;
-    #[wasm_bindgen(js_name = get_people)]
-    fn get_people_js() -> js_sys::Promise;
     #[wasm_bindgen(js_name = all)]
     fn all_js() -> js_sys::Promise;
     #[wasm_bindgen(js_name = backup_text)]
@@ -113,11 +111,6 @@ pub async fn take_in(rows: &str) -> Result<String, JsError> {
 /// Takes in people from a file.
 pub async fn take_in_people(people: &str) -> Result<String, JsError> {
     text(take_in_people_js(people)).await
-}
-
-/// Everybody.
-pub async fn get_people() -> Result<String, JsError> {
-    text(get_people_js()).await
 }
 
 /// Every row.

@@ -7,6 +7,8 @@ use measure::{
     say::{Arg, Say, Words},
 };
 
+use crate::store::local;
+
 /// The English of every room.
 pub const WORDS: Words = Words(&[
     measure::words::ENGLISH,
@@ -49,8 +51,7 @@ const CURRENCY: &str = "weftbook.units.currency";
 
 /// The units chosen in this browser; the usual ones where nothing was, or nothing can be read.
 pub fn prefs() -> Prefs {
-    use gloo_storage::{LocalStorage, Storage};
-    let read = |key: &str| LocalStorage::get::<String>(key).unwrap_or_default();
+    let read = |key: &str| local::get(key).unwrap_or_default();
     let usual = Prefs::default();
     let currency = read(CURRENCY);
     Prefs {
@@ -63,11 +64,10 @@ pub fn prefs() -> Prefs {
 
 /// Keeps the units; says whether this browser took them.
 pub fn keep_prefs(prefs: &Prefs) -> bool {
-    use gloo_storage::{LocalStorage, Storage};
     let lengths = if prefs.lengths == Lengths::Inches { "inches" } else { "metric" };
     let weights = if prefs.weights == Weights::Ounces { "ounces" } else { "grams" };
     let degrees = if prefs.degrees == Degrees::Fahrenheit { "fahrenheit" } else { "celsius" };
     [(LENGTHS, lengths), (WEIGHTS, weights), (DEGREES, degrees), (CURRENCY, prefs.currency.as_str())]
         .into_iter()
-        .all(|(key, value)| LocalStorage::set(key, value).is_ok())
+        .all(|(key, value)| local::set(key, value))
 }

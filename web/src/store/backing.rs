@@ -83,11 +83,8 @@ impl Backing for Browser {
 
     fn add(&self, entries: Vec<Entry>) -> Later<Result<Vec<Entry>, Failure>> {
         Box::pin(async move {
-            let rows: Vec<String> = entries
-                .iter()
-                .map(encode_row)
-                .collect::<Result<_, _>>()
-                .map_err(|say| Failure::said("other", &say))?;
+            let rows: Vec<String> =
+                entries.iter().map(encode_row).collect::<Result<_, _>>().map_err(|say| Failure::said("other", &say))?;
             let stored = js::add(&format!("[{}]", rows.join(","))).await?;
             let rows = read_rows(&format!("{{\"rows\":{stored},\"clashes\":[]}}"))
                 .map_err(|say| Failure::said("unreadable", &say))?;

@@ -2,25 +2,23 @@
 //!
 //! What it is: texts by the address of their field. What it is not: records.
 
-use gloo_storage::{LocalStorage, Storage};
+use super::local;
 
-const PREFIX: &str = "weftbook.draft.";
-
-fn key(address: &str) -> String {
-    format!("{PREFIX}{address}")
+fn name(address: &str) -> String {
+    format!("weftbook.draft.{address}")
 }
 
 /// The draft of a field.
 pub fn read(address: &str) -> Option<String> {
-    LocalStorage::get::<String>(key(address)).ok()
+    local::get(&name(address))
 }
 
 /// Keeps a draft; says whether this browser took it.
 pub fn keep(address: &str, text: &str) -> bool {
-    LocalStorage::set(key(address), text).is_ok()
+    local::set(&name(address), text)
 }
 
 /// Forgets a draft.
 pub fn drop(address: &str) {
-    LocalStorage::delete(key(address));
+    local::remove(&name(address));
 }

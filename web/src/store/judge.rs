@@ -41,11 +41,10 @@ pub fn work(
     texts: &[(String, String)],
 ) -> Result<Body, Vec<(String, String)>> {
     let prefs: &Prefs = &model.prefs;
-    let words =
-        |refusal: Refusal| (refusal.field.clone(), talk::say(&refusal.say, prefs));
+    let words = |refusal: Refusal| (refusal.field.clone(), talk::say(&refusal.say, prefs));
     let pairs = texts.iter().map(|(name, text)| (name.as_str(), text.as_str()));
-    let body = desk::work(kind, pairs, prefs)
-        .map_err(|refusals| refusals.into_iter().map(words).collect::<Vec<_>>())?;
+    let body =
+        desk::work(kind, pairs, prefs).map_err(|refusals| refusals.into_iter().map(words).collect::<Vec<_>>())?;
     if let Body::Work(work) = &body
         && matches!(log, LogId::Wig(_))
     {

@@ -7,4 +7,5 @@ pub mod backing;
 pub mod desk;
 pub mod drafts;
 pub mod judge;
+pub mod local;
 pub mod model;
