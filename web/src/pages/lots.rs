@@ -18,7 +18,7 @@ use crate::{
     pages::record::{Named, work_form},
     parts::field::{Stands, figure},
     shell::{
-        js,
+        focus,
         talk::{choice, t, ta},
     },
     store::{
@@ -36,7 +36,7 @@ pub fn page(desk: &Desk) -> Html {
             <h1 id="page-title" tabindex="-1">{ t("web.nav_lots") }</h1>
             <p class="lead">{ t("web.lots_lead") }</p>
             <AddLot whose={Whose::Own} then={Callback::noop()} />
-            { for lots.iter().map(|lot| html! { <LotCard key={lot.id.to_string()} whose={Whose::Own} lot={lot.clone()} open={lots.len() == 1} /> }) }
+            { for lots.iter().map(|lot| html! { <LotCard key={lot.id.to_string()} whose={Whose::Own} lot={lot.clone()} /> }) }
         </>
     }
 }
@@ -83,7 +83,7 @@ pub fn AddLot(props: &AddProps) -> Html {
             let after = Callback::from(move |safe: bool| {
                 if safe {
                     then.emit(lot);
-                    js::focus_id(&format!("lot_name-{lot}"));
+                    focus::later(vec![format!("lot_name-{lot}")]);
                 }
             });
             desk.write(whose, bodies, None, after);
@@ -99,9 +99,6 @@ pub struct CardProps {
     pub whose: Whose,
     /// The lot.
     pub lot: Lot,
-    /// Whether its fields are unfolded at first.
-    #[prop_or_default]
-    pub open: bool,
     /// More to say or do about it, from the page around.
     #[prop_or_default]
     pub children: Html,
@@ -113,6 +110,8 @@ pub fn LotCard(props: &CardProps) -> Html {
     let desk = use_desk();
     let prefs = desk.model().prefs.clone();
     let (whose, log, lot) = (props.whose, LogId::Workshop, &props.lot);
+    // A lot nobody has measured yet opens its fields; typing must not close them again.
+    let fresh = use_state(|| !lot.weight.origin.is_said() && !lot.width.origin.is_said());
     let of = Of::Lot(lot.id);
     let field =
         |slot: &'static str, stands: Option<Stands>, hint: Option<&str>| figure(whose, log, slot, of, stands, hint);
@@ -139,7 +138,7 @@ pub fn LotCard(props: &CardProps) -> Html {
             <h3>{ &lot.name }</h3>
             <p class="hint">{ format!("{} · {} · {}", choice(lot.fibre.name), choice(lot.made), left_words) }</p>
             { props.children.clone() }
-            <details open={props.open}>
+            <details open={*fresh}>
                 <summary>{ t("web.lot_fields") }</summary>
                 <div class="fields">
                     { field("lot_name", None, None) }

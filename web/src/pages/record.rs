@@ -21,7 +21,7 @@ use yew::prelude::*;
 use crate::{
     parts::{confirm::Confirm, typed::text_of},
     shell::{
-        js,
+        focus, js,
         talk::{choice, field, t, ta},
     },
     store::{
@@ -291,7 +291,7 @@ fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
             };
             let was = (stands.is_some_and(|done| done.amended)).then(|| names.body(&entry.body));
             html! {
-                <li key={entry.id.to_string()} class={classes!("entry", undone.then_some("undone"))}>
+                <li key={entry.id.to_string()} id={format!("entry-{}", entry.id)} tabindex="-1" class={classes!("entry", undone.then_some("undone"))}>
                     <p class="when">{ stands.map_or(entry.done, |done| done.done).to_string().replace('T', " ") }</p>
                     <p class="what">{ text }</p>
                     if let Some(was) = was { <p class="hint">{ ta("web.was", [Arg::Text(was)]) }</p> }
@@ -324,7 +324,8 @@ fn EntryActions(props: &ActionProps) -> Html {
         let (desk, whose, id, entry) = (desk.clone(), props.whose, props.log, props.entry);
         Callback::from(move |()| {
             let body = desk::undo(&desk.model().bench(whose).log(id), entry);
-            desk.write(whose, vec![(id, body)], None, Callback::noop());
+            let then = Callback::from(move |_: bool| focus::later(vec![format!("entry-{entry}")]));
+            desk.write(whose, vec![(id, body)], None, then);
         })
     };
     let toggle = {
@@ -338,12 +339,15 @@ fn EntryActions(props: &ActionProps) -> Html {
         work.map(|work| (Named(work.kind().name), work.values().map(|(name, value)| (name, value.text())).collect()));
     html! {
         <div class="entry-actions">
-            <Confirm label={t("web.undo")} ask={t("web.undo_ask")} then={undo} />
+            <Confirm label={t("web.undo")} ask={t("web.undo_ask")} then={undo} id={format!("undo-{}", props.entry)} />
             if let Some((kind, given)) = given {
                 <button type="button" class="plain" aria-expanded={if *correcting { "true" } else { "false" }} onclick={toggle}>{ t("web.correct") }</button>
                 if *correcting {
                     <WorkForm whose={props.whose} log={props.log} {kind} correct={Some(props.entry)} {given}
-                        then={let correcting = correcting.clone(); Callback::from(move |()| correcting.set(false))} />
+                        then={let (correcting, entry) = (correcting.clone(), props.entry); Callback::from(move |()| {
+                            correcting.set(false);
+                            focus::later(vec![format!("entry-{entry}")]);
+                        })} />
                 }
             }
         </div>

@@ -40,7 +40,10 @@ use crate::{
         pictures,
         reckon::{Reckoned, use_answer},
     },
-    shell::talk::{choice, say, t, ta},
+    shell::{
+        focus,
+        talk::{choice, say, t, ta},
+    },
     store::{
         desk::{Desk, use_desk},
         model::Whose,
@@ -240,7 +243,8 @@ fn Sewn(props: &SewnProps) -> Html {
         Callback::from(move |_: MouseEvent| {
             let texts = given.iter().map(|(name, text)| (*name, text.as_str()));
             if let Ok(body) = desk::work(&record::wig::work::sew_weft::KIND, texts, &desk.model().prefs) {
-                desk.write(whose, vec![(log, body)], None, Callback::noop());
+                let then = Callback::from(|_: bool| focus::later(vec!["rows-title".to_owned(), "headline".to_owned()]));
+                desk.write(whose, vec![(log, body)], None, then);
             }
         })
     };
@@ -258,7 +262,10 @@ fn Sewn(props: &SewnProps) -> Html {
             if *open {
                 { work_form(props.whose, log, Named("sew_weft"), given, {
                     let open = open.clone();
-                    Callback::from(move |()| open.set(false))
+                    Callback::from(move |()| {
+                        open.set(false);
+                        focus::later(vec!["rows-title".to_owned(), "headline".to_owned()]);
+                    })
                 }) }
             }
         </>
@@ -426,7 +433,7 @@ fn lots_of(desk: &Desk, props: &Props, wig: &Wig<'_>, lots: &Rc<Vec<Lot>>) -> Ht
             { for lots.iter().map(|lot| {
                 let used = wig.uses_lot(lot.id);
                 html! {
-                    <LotCard key={lot.id.to_string()} whose={props.whose} lot={lot.clone()} open={used && lots.len() == 1}>
+                    <LotCard key={lot.id.to_string()} whose={props.whose} lot={lot.clone()}>
                         <p class="actions"><button type="button" aria-pressed={if used { "true" } else { "false" }} onclick={toggle(lot.id, !used)}>
                             { t(if used { "web.lot_used" } else { "web.lot_use" }) }
                         </button></p>

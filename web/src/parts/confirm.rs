@@ -4,7 +4,7 @@
 
 use yew::prelude::*;
 
-use crate::shell::talk::t;
+use crate::shell::{focus, talk::t};
 
 /// What it does and says.
 #[derive(Properties, PartialEq)]
@@ -15,18 +15,24 @@ pub struct Props {
     pub ask: String,
     /// What happens then.
     pub then: Callback<()>,
+    /// Its identity, for the focus.
+    pub id: String,
 }
 
 /// The part.
 #[component]
 pub fn Confirm(props: &Props) -> Html {
     let asked = use_state(|| false);
+    let yes_id = format!("{}-yes", props.id);
     let set = |value: bool| {
-        let asked = asked.clone();
-        Callback::from(move |_: MouseEvent| asked.set(value))
+        let (asked, focus) = (asked.clone(), if value { yes_id.clone() } else { props.id.clone() });
+        Callback::from(move |_: MouseEvent| {
+            asked.set(value);
+            focus::later(vec![focus.clone()]);
+        })
     };
     if !*asked {
-        return html! { <button type="button" onclick={set(true)}>{ &props.label }</button> };
+        return html! { <button type="button" id={props.id.clone()} onclick={set(true)}>{ &props.label }</button> };
     }
     let yes = {
         let (asked, then) = (asked.clone(), props.then.clone());
@@ -38,7 +44,7 @@ pub fn Confirm(props: &Props) -> Html {
     html! {
         <span class="confirm" role="group" aria-label={props.ask.clone()}>
             <span>{ &props.ask }</span>
-            <button type="button" onclick={yes}>{ t("web.yes") }</button>
+            <button type="button" id={yes_id.clone()} onclick={yes}>{ t("web.yes") }</button>
             <button type="button" onclick={set(false)}>{ t("web.no") }</button>
         </span>
     }

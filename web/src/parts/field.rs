@@ -16,7 +16,10 @@ use yew::prelude::*;
 
 use super::typed::text_of;
 use crate::{
-    shell::talk::{self, WORDS, t, ta},
+    shell::{
+        js,
+        talk::{self, WORDS, t, ta},
+    },
     store::{desk::use_desk, drafts, model::Whose},
 };
 
@@ -146,8 +149,11 @@ pub fn FigureField(props: &Props) -> Html {
         })
     };
     let take_back = {
-        let commit = commit.clone();
-        Callback::from(move |_: MouseEvent| commit.emit(String::new()))
+        let (commit, id) = (commit.clone(), id.clone());
+        Callback::from(move |_: MouseEvent| {
+            commit.emit(String::new());
+            js::focus_id(&id);
+        })
     };
     let value = (*draft).clone().or(said.clone()).unwrap_or_default();
     let label = talk::field(props.slot);
@@ -172,13 +178,13 @@ pub fn FigureField(props: &Props) -> Html {
                     <button type="button" class="plain" onclick={take_back}>{ t("web.take_back") }</button>
                 }
             </p>
-            if let Some(held) = two { { two_answers(&desk, props, held) } }
+            if let Some(held) = two { { two_answers(&desk, props, &id, held) } }
         </div>
     }
 }
 
 /// Both values of a conflict, each to choose.
-fn two_answers(desk: &crate::store::desk::Desk, props: &Props, held: &record::history::fold::Held) -> Html {
+fn two_answers(desk: &crate::store::desk::Desk, props: &Props, id: &str, held: &record::history::fold::Held) -> Html {
     let log = desk.model().bench(props.whose).log(props.log);
     let answers = held.heads.iter().filter_map(|id| match log.get(*id).map(|entry| &entry.body) {
         Some(record::history::entry::Body::Set(setting)) => {
@@ -189,14 +195,15 @@ fn two_answers(desk: &crate::store::desk::Desk, props: &Props, held: &record::hi
     html! {
         <div class="two-answers" role="group" aria-label={t("web.two_answers")}>
             <p>{ t("web.two_answers_hint") }</p>
-            { for answers.map(|(id, text)| {
-                let (desk, props, shown) = (desk.clone(), props.clone(), text.clone());
+            { for answers.map(|(answer, text)| {
+                let (desk, props, shown, id) = (desk.clone(), props.clone(), text.clone(), id.to_owned());
                 let choose = Callback::from(move |_: MouseEvent| {
                     if let Ok(body) = crate::store::judge::set(desk.model(), props.whose, props.log, props.slot, props.of, &text) {
+                        js::focus_id(&id);
                         desk.write(props.whose, vec![(props.log, body)], None, Callback::noop());
                     }
                 });
-                html! { <button type="button" key={id.to_string()} onclick={choose}>
+                html! { <button type="button" key={answer.to_string()} onclick={choose}>
                     { if shown.is_empty() { t("web.as_assumed") } else { shown } }
                 </button> }
             }) }

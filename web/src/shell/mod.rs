@@ -3,6 +3,7 @@
 //! What it is: the start of the app. What it is not: any page.
 
 pub mod app;
+pub mod focus;
 pub mod frame;
 pub mod js;
 pub mod route;

@@ -45,6 +45,10 @@ pub fn ensure_wasm_target() -> Result<()> {
     process::run(Command::new("rustup").args(["target", "add", WASM_TARGET]))
 }
 
+/// The stylesheet of the sheet room's drawings.
+const DRAWING_STYLE: &str = "crates/sheet/src/drawing/drawing.css";
+
+/// Builds the web room and makes its JavaScript side.
 pub fn build(root: &Path, target_dir: &Path, profile: Profile) -> Result<Built> {
     ensure_wasm_target()?;
     let mut cargo = process::cargo();
@@ -71,6 +75,10 @@ pub fn build(root: &Path, target_dir: &Path, profile: Profile) -> Result<Built> 
         let bytes = std::fs::read(out.join(&name))?;
         files.insert(name, bytes);
     }
+    // The drawings' colours stand with the drawings, so that page and file agree.
+    let colours = root.join(DRAWING_STYLE);
+    let bytes = std::fs::read(&colours).with_context(|| format!("reading {}", colours.display()))?;
+    files.insert("drawing.css".to_owned(), bytes);
     Ok(Built { files, linked })
 }
 
