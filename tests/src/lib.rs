@@ -1,1 +1,9 @@
-//! stub
+//! What the checks across rooms share: demo wigs said in lines, word tables, sources.
+//!
+//! What it is: helpers for `tests/`, and nothing that ships. What it is not: any room's own tests.
+
+pub mod demo;
+pub mod golden;
+pub mod lines;
+pub mod places;
+pub mod sources;

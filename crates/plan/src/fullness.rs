@@ -115,6 +115,8 @@ pub struct Fullness {
 
 /// Base rows thinner or thicker than this, as multiples of the assumed range, are questioned.
 const ODD_BY: f64 = 1.6;
+/// No base row is reckoned thinner than this share of the thinnest usual.
+const THINNEST: f64 = 0.25;
 
 /// Reckons a wig's fullness on a layout at a corner; `lots` are those its sewn weft came from.
 pub fn fullness(wig: &Wig<'_>, layout: &Layout, base: &Base, lots: &[Lot], corner: &Corner) -> Fullness {
@@ -132,6 +134,7 @@ pub fn fullness(wig: &Wig<'_>, layout: &Layout, base: &Base, lots: &[Lot], corne
         Mass::new::<units::gram>(1.0)
     };
 
+    let usual = wig.row_strands();
     let strand = |zone: Zone| (base.mean_length(zone) + base.fibre_return) * base.fineness;
     let knotted: Mass = Zone::ALL.into_iter().fold(Mass::new::<units::gram>(0.0), |mass, zone| {
         let strands = base.ground[zone as usize]
@@ -146,17 +149,19 @@ pub fn fullness(wig: &Wig<'_>, layout: &Layout, base: &Base, lots: &[Lot], corne
     let wefted_mass = hanging_mass - knotted;
     let row_strands = if per_strand_run <= 0.0 {
         LinearNumberDensity::new::<units::per_centimeter>(0.0)
-    } else if wefted_mass.get::<units::gram>() > 1.0 {
-        LinearNumberDensity::new::<units::per_meter>(wefted_mass.get::<units::kilogram>() / per_strand_run)
     } else {
-        cautions.push(Caution {
-            weight: Weight::Care,
-            what: Say::new("plan.too_light", [Arg::Mass(hanging_mass), Arg::Mass(knotted)]),
-            remedy: Say::key("plan.too_light_remedy"),
-        });
-        wig.row_strands().low
+        if wefted_mass.get::<units::gram>() <= 1.0 {
+            cautions.push(Caution {
+                weight: Weight::Care,
+                what: Say::new("plan.too_light", [Arg::Mass(hanging_mass), Arg::Mass(knotted)]),
+                remedy: Say::key("plan.too_light_remedy"),
+            });
+        }
+        let reckoned = wefted_mass.get::<units::kilogram>() / per_strand_run;
+        // A floor rather than a stand-in: the sum must not jump as the weight falls.
+        let floor = usual.low.get::<units::per_meter>() * THINNEST;
+        LinearNumberDensity::new::<units::per_meter>(reckoned.max(floor))
     };
-    let usual = wig.row_strands();
     if per_strand_run > 0.0 && (row_strands < usual.low / ODD_BY || row_strands > usual.high * ODD_BY) {
         cautions.push(Caution {
             weight: Weight::Care,
@@ -227,7 +232,7 @@ fn add_sewn(wig: &Wig<'_>, layout: &Layout, base: &Base, lots: &[Lot], corner: &
         // Weft of an unknown lot hangs and counts like the base's own rows.
         let (strands, hanging) = match lots.iter().find(|lot| Some(lot.id) == weft.lot) {
             Some(lot) => {
-                let weft = Weft::at(lot, base.fibre_return, false, corner);
+                let weft = Weft::at(lot, &wig.fibre_return(), false, corner);
                 (weft.strands, Some(weft.hanging))
             }
             None => (wig.row_strands().likely, None),

@@ -58,7 +58,8 @@ pub fn edge_pieces(
     if parting.kind == "weft_sides" {
         // Rows on both sides, and the row that closes the parting over.
         let rows = parting.rows as usize * 2 + 1;
-        add(&mut pieces, Purpose::Parting, count("parting") + 1, rows, parting.length.likely, fold, singles);
+        let length = layout.dome.parting().map_or(parting.length.likely, |drawn| drawn.length);
+        add(&mut pieces, Purpose::Parting, count("parting") + 1, rows, length, fold, singles);
     }
     pieces
 }

@@ -1,5 +1,7 @@
 //! The uncertain inputs of the weft sum, each to be taken at its low, likely or high end.
 //!
+//! Each moves the sum one way only, so that the ends of a few corners bound it: that is why the root side stands here twice.
+//!
 //! What it is: the one list of them, so that a bound can be reproduced by name.
 //! What it is not: the sum (see `fullness` and `wefts`).
 
@@ -22,7 +24,7 @@ pub enum Input {
     Crimped,
     /// Fineness of the base's fibre.
     Fineness,
-    /// The root side of strands, base and weft.
+    /// The root side of the base's strands.
     Return,
     /// Hanging lengths of the base.
     Lengths,
@@ -38,6 +40,8 @@ pub enum Input {
     WeftLength,
     /// Fineness of the weft's fibre.
     WeftFineness,
+    /// The root side of the weft's strands.
+    WeftReturn,
     /// Strands on a cm of weft, where counted.
     WeftStrands,
     /// End folds, cutting loss and spare.
@@ -46,7 +50,7 @@ pub enum Input {
 
 impl Input {
     /// All of them.
-    pub const ALL: [Input; 15] = [
+    pub const ALL: [Input; 16] = [
         Input::Head,
         Input::WholeWeight,
         Input::CapWeight,
@@ -60,6 +64,7 @@ impl Input {
         Input::PackWidth,
         Input::WeftLength,
         Input::WeftFineness,
+        Input::WeftReturn,
         Input::WeftStrands,
         Input::Allowances,
     ];
@@ -80,6 +85,7 @@ impl Input {
             Input::PackWidth => "settle.pack_width",
             Input::WeftLength => "settle.weft_length",
             Input::WeftFineness => "settle.weft_fineness",
+            Input::WeftReturn => "settle.weft_return",
             Input::WeftStrands => "settle.weft_strands",
             Input::Allowances => "settle.allowances",
         }
@@ -198,7 +204,8 @@ impl Weft {
     /// Reads a lot at a corner. `parted`: double weft taken apart into two singles.
     ///
     /// Mass divided by hanging length (and root side) counts both legs of folded fibre already.
-    pub fn at(lot: &Lot, fibre_return: Length, parted: bool, corner: &Corner) -> Weft {
+    pub fn at(lot: &Lot, fibre_return: &Figure<Length>, parted: bool, corner: &Corner) -> Weft {
+        let fibre_return = corner.pick(Input::WeftReturn, fibre_return);
         let weight = corner.pick(Input::PackWeight, &lot.weight);
         let width = corner.pick(Input::PackWidth, &lot.width);
         let hanging = corner.pick(Input::WeftLength, &lot.hanging);

@@ -11,7 +11,7 @@ use record::wig::{figures::Wig, zone::Zone};
 
 use crate::{
     dome::{Dome, Fault, Field, HeadMeasures, Parting, Problem, RowCurve, Section, TapeFrom},
-    inputs::{Base, Corner, Input},
+    inputs::{Base, Corner, End, Input},
 };
 
 /// A cap laid out.
@@ -65,7 +65,15 @@ impl Gap {
 
 /// The head measures of a wig at a corner.
 pub fn head(wig: &Wig<'_>, corner: &Corner) -> HeadMeasures {
-    let pick = |slot| corner.pick(Input::Head, &wig.head(slot));
+    head_towards(wig, corner, 1.0)
+}
+
+/// The head measures so far from the likely head to a corner's.
+fn head_towards(wig: &Wig<'_>, corner: &Corner, reach: f64) -> HeadMeasures {
+    let pick = |slot| {
+        let figure = wig.head(slot);
+        figure.likely + (corner.pick(Input::Head, &figure) - figure.likely) * reach
+    };
     HeadMeasures {
         circumference: pick("girth"),
         front_to_nape: pick("front_to_nape"),
@@ -85,7 +93,12 @@ const SIDE_PARTING_MM: f64 = 35.0;
 /// # Errors
 /// What no head can have, measure by measure.
 pub fn dome(wig: &Wig<'_>, corner: &Corner) -> Result<Dome, Vec<Problem>> {
-    let dome = Dome::fit(&head(wig, corner))?;
+    dome_towards(wig, corner, 1.0)
+}
+
+/// The same so far from the likely head to a corner's.
+pub(crate) fn dome_towards(wig: &Wig<'_>, corner: &Corner, reach: f64) -> Result<Dome, Vec<Problem>> {
+    let dome = Dome::fit(&head_towards(wig, corner, reach))?;
     let parting = wig.parting();
     if parting.kind == "none" {
         return Ok(dome);
@@ -96,18 +109,16 @@ pub fn dome(wig: &Wig<'_>, corner: &Corner) -> Result<Dome, Vec<Problem>> {
         _ => 0.0,
     };
     let with = |length| {
-        dome.with_parting(Parting {
-            offset: Length::new::<units::millimeter>(aside),
-            length,
-            width: parting.width,
-        })
+        dome.with_parting(Parting { offset: Length::new::<units::millimeter>(aside), length, width: parting.width })
     };
     match with(parting.length.likely) {
-        // An assumed length gives way to the head; a length that was said is refused.
-        Err(problems) if !parting.length.origin.is_said() => match problems.as_slice() {
-            [Problem { fault: Fault::OutOfRange { most, .. }, field: Field::PartingLength, .. }] => with(*most),
-            _ => Err(problems),
-        },
+        // An assumed length gives way to the head; a length that was said is refused, but for the bounds.
+        Err(problems) if !parting.length.origin.is_said() || corner.end(Input::Head) != End::Likely => {
+            match problems.as_slice() {
+                [Problem { fault: Fault::OutOfRange { most, .. }, field: Field::PartingLength, .. }] => with(*most),
+                _ => Err(problems),
+            }
+        }
         other => other,
     }
 }

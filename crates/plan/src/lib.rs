@@ -2,6 +2,7 @@
 //!
 //! What it is: pure planners that return a value with its working. What it is not: anything that changes a record.
 
+pub mod care;
 pub mod cutting;
 pub mod dome;
 pub mod fullness;

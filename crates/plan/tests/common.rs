@@ -1,8 +1,19 @@
 //! A wig said in a few lines, for tests.
 
-use measure::{civil::{Date, Minute}, prefs::Prefs};
+#![allow(dead_code, reason = "each test binary uses its part")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test that fails says so")]
+
+use measure::{
+    civil::{Date, Minute},
+    prefs::Prefs,
+};
 use record::{
-    history::{desk, entry::{Entry, LogId, Of, Written}, fold::{State, fold}, log::Log},
+    history::{
+        desk,
+        entry::{Entry, LogId, Of, Written},
+        fold::{State, fold},
+        log::Log,
+    },
     id::{EntryId, Id, LotId, WigId},
     wig::{work, zone::Zone},
     workshop::lots::{Lot, lots},
@@ -29,13 +40,20 @@ impl Bench {
     pub fn say(&mut self, line: &str) {
         let prefs = Prefs::default();
         if let Some(rest) = line.strip_prefix("sew ") {
-            let pairs: Vec<(String, String)> = rest.split(';').map(|pair| {
-                let (name, value) = pair.split_once('=').unwrap();
-                let value = value.trim();
-                (name.trim().to_owned(), if name.trim() == "lot" { lot(value).to_string() } else { value.to_owned() })
-            }).collect();
+            let pairs: Vec<(String, String)> = rest
+                .split(';')
+                .map(|pair| {
+                    let (name, value) = pair.split_once('=').unwrap();
+                    let value = value.trim();
+                    (
+                        name.trim().to_owned(),
+                        if name.trim() == "lot" { lot(value).to_string() } else { value.to_owned() },
+                    )
+                })
+                .collect();
             let texts = pairs.iter().map(|(a, b)| (a.as_str(), b.as_str()));
-            let body = desk::work(&work::sew_weft::KIND, texts, &prefs).unwrap_or_else(|refusals| panic!("{line}: {refusals:?}"));
+            let body = desk::work(&work::sew_weft::KIND, texts, &prefs)
+                .unwrap_or_else(|refusals| panic!("{line}: {refusals:?}"));
             return self.add(wig_log(), body);
         }
         if let Some(rest) = line.strip_prefix("count ") {
@@ -43,7 +61,8 @@ impl Bench {
             let id = lot(name).to_string();
             let mut texts = vec![("lot", id.as_str())];
             texts.extend(rest.split(';').map(|pair| pair.split_once('=').unwrap()).map(|(a, b)| (a.trim(), b.trim())));
-            let body = desk::work(&work::count::KIND, texts, &prefs).unwrap_or_else(|refusals| panic!("{line}: {refusals:?}"));
+            let body =
+                desk::work(&work::count::KIND, texts, &prefs).unwrap_or_else(|refusals| panic!("{line}: {refusals:?}"));
             return self.add(LogId::Workshop, body);
         }
         let (name, value) = line.split_once('=').unwrap();
@@ -51,16 +70,24 @@ impl Bench {
         let (log, slot, of) = match name.strip_prefix("lot ") {
             Some(rest) => {
                 let (id, slot) = rest.split_once('.').unwrap();
-                if slot == "use_lot" { (wig_log(), slot, Of::Lot(lot(id))) } else { (LogId::Workshop, slot, Of::Lot(lot(id))) }
+                if slot == "use_lot" {
+                    (wig_log(), slot, Of::Lot(lot(id)))
+                } else {
+                    (LogId::Workshop, slot, Of::Lot(lot(id)))
+                }
             }
             None => match name.split_once('.') {
                 Some((zone, slot)) => (wig_log(), slot, Of::Zone(Zone::read(zone).unwrap())),
                 None => (wig_log(), name, Of::Wig),
             },
         };
-        let state = match log { LogId::Workshop => fold(&self.workshop), LogId::Wig(_) => fold(&self.wig) };
+        let state = match log {
+            LogId::Workshop => fold(&self.workshop),
+            LogId::Wig(_) => fold(&self.wig),
+        };
         let value = if slot == "main_lot" { lot(value).to_string() } else { value.to_owned() };
-        let body = desk::set(&state, log, slot, of, &value, &prefs).unwrap_or_else(|refusal| panic!("{line}: {refusal:?}"));
+        let body =
+            desk::set(&state, log, slot, of, &value, &prefs).unwrap_or_else(|refusal| panic!("{line}: {refusal:?}"));
         self.add(log, body);
     }
 
@@ -75,13 +102,18 @@ impl Bench {
             by: None,
             body,
         };
-        match log { LogId::Workshop => self.workshop.add(entry), LogId::Wig(_) => self.wig.add(entry) };
+        match log {
+            LogId::Workshop => self.workshop.add(entry),
+            LogId::Wig(_) => self.wig.add(entry),
+        };
     }
 
+    /// The wig as it stands.
     pub fn state(&self) -> State {
         fold(&self.wig)
     }
 
+    /// The workshop's lots.
     pub fn lots(&self) -> Vec<Lot> {
         lots(&fold(&self.workshop), [&self.state()])
     }
@@ -96,6 +128,7 @@ pub fn lot(name: &str) -> LotId {
     LotId(Id::from_bytes([name.as_bytes()[0]; 16]))
 }
 
+/// The day every test is asked on.
 pub fn today() -> Date {
     Date::read("2026-10-01").unwrap()
 }

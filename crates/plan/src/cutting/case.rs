@@ -2,8 +2,9 @@
 //!
 //! What it is: the parsing constructor with its named limits. What it is not: a file format.
 
-use std::collections::BTreeSet;
 use std::fmt;
+
+use measure::order;
 
 /// The limits of a case, each named once. They keep every sum of the solver inside 64 bits.
 pub mod limit {
@@ -121,12 +122,12 @@ impl Faults {
             let remedy = format!("give 1 to {} kinds of pack", limit::KINDS);
             self.add("packs".into(), format!("{} kinds", packs.len()), remedy);
         }
-        let mut names = BTreeSet::new();
+        let mut names: Vec<&str> = Vec::new();
         for (i, pack) in packs.iter().enumerate() {
             let field = |name: &str| format!("packs[{i}].{name}");
             if pack.name.trim().is_empty() {
                 self.add(field("name"), "empty", "give the pack a name");
-            } else if !names.insert(pack.name.as_str()) {
+            } else if !order::add_new(&mut names, pack.name.as_str()) {
                 self.add(field("name"), format!("\"{}\" again", pack.name), "give each pack a name of its own");
             }
             self.length(field("length_mm"), pack.length_mm);

@@ -2,6 +2,8 @@
 //!
 //! What it is: a heuristic for jobs that the relaxation allows and the quick ways do not fill. What it is not: a proof.
 
+use measure::order;
+
 use super::exhaust::{Outcome, exhaust};
 use super::fit;
 use super::lp::{Lp, Pattern, Pool};
@@ -96,7 +98,7 @@ impl Dive {
     /// Takes the whole loads of a solution, or else its largest part of one. The first dive takes the best; later ones leave
     /// some out by chance.
     fn choose(&mut self, mut patterns: Vec<(Pattern, f64)>) -> bool {
-        patterns.sort_by(|a, b| b.1.total_cmp(&a.1));
+        order::sort_by(&mut patterns, &|a, b| b.1.total_cmp(&a.1));
         let mut fixed = false;
         for (pattern, level) in &patterns {
             for _ in 0..(level + 1e-6) as u32 {

@@ -2,7 +2,7 @@
 //!
 //! What it is: heuristics that either place everything or say nothing. What it is not: a proof.
 
-use std::collections::BTreeSet;
+use measure::order;
 
 use super::knapsack;
 use super::value::{Job, Load, Packing};
@@ -15,14 +15,14 @@ const PAUSE: u64 = 200_000;
 /// Best fit, longest piece first; where no open length has room, the shortest (or the longest) unopened one that has is opened.
 pub fn best_fit(job: &Job, shortest: bool, work: &mut u64) -> Option<Packing> {
     let mut left = job.supply.clone();
-    let open = |size: u32| {
+    let mut open = |size: u32| {
         let fits = |&c: &usize| left[c] > 0 && job.caps[c] >= size;
         let mut classes = 0..job.caps.len();
         let class = if shortest { classes.rfind(fits)? } else { classes.find(fits)? };
         left[class] -= 1;
         Some(class)
     };
-    place(job, &job.counts, Vec::new(), open, work)
+    place(job, &job.counts, Vec::new(), &mut open, work)
 }
 
 /// Best fit on top of loads already there; `open` names the class of the next length for a piece, if there is one.
@@ -30,19 +30,20 @@ pub fn place(
     job: &Job,
     counts: &[u32],
     mut loads: Packing,
-    mut open: impl FnMut(u32) -> Option<usize>,
+    open: &mut dyn FnMut(u32) -> Option<usize>,
     work: &mut u64,
 ) -> Option<Packing> {
     let room = |load: &Load| job.caps[load.class] - load.items.iter().map(|&i| job.sizes[i]).sum::<u32>();
-    let mut rooms: BTreeSet<(u32, usize)> = loads.iter().enumerate().map(|(at, load)| (room(load), at)).collect();
+    // Lengths that may still take a piece, by their room: those too short for every piece never come up again.
+    let least = job.sizes.iter().copied().min().unwrap_or(0);
+    let mut rooms: Vec<(u32, usize)> = loads.iter().enumerate().map(|(at, load)| (room(load), at)).collect();
+    order::sort(&mut rooms);
     for (item, (&size, &count)) in job.sizes.iter().zip(counts).enumerate() {
         for _ in 0..count {
             *work += 60;
-            let (room, bar) = match rooms.range((size, 0)..).next().copied() {
-                Some(slot) => {
-                    rooms.remove(&slot);
-                    slot
-                }
+            let first = rooms.partition_point(|(room, _)| *room < size);
+            let (room, bar) = match rooms.get(first) {
+                Some(_) => rooms.remove(first),
                 None => {
                     let class = open(size)?;
                     loads.push(Load { class, items: Vec::new() });
@@ -50,7 +51,9 @@ pub fn place(
                 }
             };
             loads[bar].items.push(item);
-            rooms.insert((room - size, bar));
+            if room - size >= least {
+                order::add_new(&mut rooms, (room - size, bar));
+            }
         }
     }
     Some(loads)
@@ -111,7 +114,7 @@ impl Filling {
     /// Goes on until a pause (`None`) or the end.
     pub fn go(&mut self, job: &Job, manner: Manner, work: &mut u64) -> Option<Ended> {
         let values: Vec<u64> = job.sizes.iter().map(|&s| u64::from(s)).collect();
-        let pick = |left: &[u32], cap: u32, work: &mut u64| {
+        let mut pick = |left: &[u32], cap: u32, work: &mut u64| {
             let mut room = cap;
             let mut bounds = left.to_vec();
             let first = (0..left.len()).find(|&i| manner.anchored && left[i] > 0 && job.sizes[i] <= cap);
@@ -125,13 +128,13 @@ impl Filling {
             }
             take
         };
-        self.run(job, pick, work)
+        self.run(job, &mut pick, work)
     }
 
     fn run(
         &mut self,
         job: &Job,
-        mut pick: impl FnMut(&[u32], u32, &mut u64) -> Vec<u32>,
+        pick: &mut dyn FnMut(&[u32], u32, &mut u64) -> Vec<u32>,
         work: &mut u64,
     ) -> Option<Ended> {
         let until = *work + PAUSE;
@@ -212,7 +215,7 @@ impl Learner {
             None => Filling::new(job, self.order(job)),
         };
         let worth = &mut self.worth;
-        let pick = |left: &[u32], cap: u32, work: &mut u64| {
+        let mut pick = |left: &[u32], cap: u32, work: &mut u64| {
             let top = worth.iter().fold(1.0f64, |a, &b| if b > a { b } else { a });
             let values: Vec<u64> = worth.iter().map(|&v| (v / top * 1e6) as u64 + 1).collect();
             let take = knapsack::search(&values, &job.sizes, left, cap, FILL_LIMIT, work).take;
@@ -223,7 +226,7 @@ impl Learner {
             }
             take
         };
-        let ended = filling.run(job, pick, work);
+        let ended = filling.run(job, &mut pick, work);
         if ended.is_none() {
             self.filling = Some(filling);
         } else {

@@ -5,6 +5,8 @@
 
 use std::cmp::Reverse;
 
+use measure::order;
+
 use super::case::Case;
 use super::model::Model;
 use super::plan::Bar;
@@ -31,7 +33,7 @@ impl Found {
         let mut mix = mix.to_vec();
         let mut bought = bought(model, &mix);
         let mut dear: Vec<usize> = (0..mix.len()).collect();
-        dear.sort_by_key(|&k| Reverse(model.kinds[k].price));
+        order::sort_by(&mut dear, &|&a, &b| model.kinds[b].price.cmp(&model.kinds[a].price));
         for k in dear {
             let kind = &model.kinds[k];
             let at_hand = model.owned[kind.class] + model.free[kind.class];
@@ -93,7 +95,7 @@ impl Found {
         for load in &self.packing {
             let Some((pack, owned)) = slots[load.class].next() else { continue };
             let mut items = load.items.clone();
-            items.sort_unstable();
+            order::sort(&mut items);
             let used: u32 = items.iter().map(|&i| model.sizes[i]).sum();
             let pieces_mm = items.iter().map(|&i| model.sizes[i] - model.loss).collect();
             owned_used[pack] += u32::from(owned);
@@ -104,9 +106,9 @@ impl Found {
                 bars.push(Bar { pack, owned: false, pieces_mm: Vec::new(), offcut_mm: model.caps[class] - model.loss });
             }
         }
-        bars.sort_by(|a, b| {
-            let order = |bar: &Bar| (bar.pack, bar.owned, bar.pieces_mm.is_empty(), bar.offcut_mm);
-            order(a).cmp(&order(b)).then_with(|| b.pieces_mm.cmp(&a.pieces_mm))
+        order::sort_by(&mut bars, &|a, b| {
+            let place = |bar: &Bar| (bar.pack, bar.owned, bar.pieces_mm.is_empty(), bar.offcut_mm);
+            place(a).cmp(&place(b)).then_with(|| b.pieces_mm.cmp(&a.pieces_mm))
         });
         (bars, bought, owned_used)
     }

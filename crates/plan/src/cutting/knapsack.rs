@@ -3,6 +3,8 @@
 //! What it is: branch and bound with a work limit, a table when that limit is passed, and a bit set for pure length.
 //! What it is not: a packing of several lengths.
 
+use measure::order;
+
 /// A table larger than this is not filled: the caller is told that the answer is not known.
 const TABLE_LIMIT: u64 = 8_000_000;
 
@@ -66,7 +68,7 @@ impl Search {
 pub fn search(values: &[u64], sizes: &[u32], bounds: &[u32], cap: u32, limit: u64, work: &mut u64) -> Best {
     let mut order: Vec<usize> =
         (0..sizes.len()).filter(|&i| values[i] > 0 && bounds[i] > 0 && sizes[i] <= cap).collect();
-    order.sort_by(|&a, &b| {
+    order::sort_by(&mut order, &|&a, &b| {
         (values[b] * u64::from(sizes[a])).cmp(&(values[a] * u64::from(sizes[b]))).then(sizes[b].cmp(&sizes[a]))
     });
     let whole = order.len() <= DEPTH;

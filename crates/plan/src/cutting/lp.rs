@@ -5,6 +5,8 @@
 //!
 //! Rows: one for each size (placed + unmet - surplus = wanted) and one for each class (loads - brought + spare = supply).
 
+use measure::order;
+
 use super::knapsack;
 use super::model::Kind;
 use super::value::{Cut, Job, Load};
@@ -44,7 +46,7 @@ pub fn keep(pool: &mut Pool, loads: &[Load]) {
     for load in loads {
         let mut take: Vec<(usize, u32)> = Vec::new();
         let mut items = load.items.clone();
-        items.sort_unstable();
+        order::sort(&mut items);
         for item in items {
             match take.last_mut() {
                 Some((last, n)) if *last == item => *n += 1,

@@ -3,6 +3,8 @@
 //! What it is: a complete list or none at all: a list cut short without saying so could make a false "proved". What it is
 //! not: a judgement on whether a mix can be packed.
 
+use measure::order;
+
 use super::value::Cut;
 
 /// Something that can be added to a supply: a pack for its price, or an owned length for the price of 1.
@@ -88,8 +90,9 @@ impl<'a> Enumerator<'a> {
         if !whole {
             return None;
         }
-        walk.found
-            .sort_by(|a, b| a.price.cmp(&b.price).then(b.room.cmp(&a.room)).then_with(|| a.counts.cmp(&b.counts)));
+        order::sort_by(&mut walk.found, &|a, b| {
+            a.price.cmp(&b.price).then(b.room.cmp(&a.room)).then_with(|| a.counts.cmp(&b.counts))
+        });
         Some(walk.found)
     }
 }

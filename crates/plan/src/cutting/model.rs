@@ -3,6 +3,8 @@
 //! What it is: grouping, and the trick that makes cuts cost nothing (every length and every piece grows by one cut, so that
 //! `k` pieces and `k - 1` cuts fit exactly when the grown pieces fit the grown length). What it is not: a search.
 
+use measure::order;
+
 use super::case::Case;
 use super::knapsack;
 use super::value::Cut;
@@ -109,8 +111,8 @@ impl Model {
 }
 
 fn descend(values: &mut Vec<u32>) {
-    values.sort_unstable_by(|a, b| b.cmp(a));
-    values.dedup();
+    order::sort_unique(values);
+    values.reverse();
 }
 
 /// Whether no other pack is at least as long, as many and as cheap (a free one at least as long is enough).

@@ -35,7 +35,7 @@ fn trial(model: &Model, held: &Packing, main: usize, use_owned: bool, work: &mut
     if !use_owned {
         left.clone_from(&model.free);
     }
-    let open = |size: u32| {
+    let mut open = |size: u32| {
         let at_hand = (0..left.len()).rfind(|&c| left[c] > 0 && model.caps[c] >= size);
         if let Some(class) = at_hand {
             left[class] -= 1;
@@ -50,7 +50,7 @@ fn trial(model: &Model, held: &Packing, main: usize, use_owned: bool, work: &mut
         sizes: model.sizes.clone(),
         counts: model.counts.clone(),
     };
-    let mut packing = fit::place(&job, &counts, held.clone(), open, work)?;
+    let mut packing = fit::place(&job, &counts, held.clone(), &mut open, work)?;
     // Lengths beyond those at hand are bought: each as the cheapest class that holds its load.
     let mut used = vec![0u32; model.caps.len()];
     for load in &mut packing {

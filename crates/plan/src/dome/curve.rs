@@ -63,7 +63,7 @@ impl Tape {
 /// Where a continuous function is zero between `low` and `high`; the nearer end when it does not change sign there.
 ///
 /// Regula falsi with the Illinois weight: never leaves the bracket, so it cannot fail on an odd head.
-pub(super) fn zero_between(low: f64, high: f64, f: impl Fn(f64) -> f64) -> f64 {
+pub(super) fn zero_between(low: f64, high: f64, f: &dyn Fn(f64) -> f64) -> f64 {
     let (mut a, mut b) = (low, high);
     let (mut fa, mut fb) = (f(a), f(b));
     if fa * fb > 0.0 {
@@ -97,9 +97,9 @@ pub(super) fn zero_between(low: f64, high: f64, f: impl Fn(f64) -> f64) -> f64 {
 }
 
 /// Where a yes/no question changes its answer between `yes` (where it holds) and `no`.
-pub(super) fn last_yes(yes: f64, no: f64, holds: impl Fn(f64) -> bool) -> f64 {
+pub(super) fn last_yes(yes: f64, no: f64, holds: &dyn Fn(f64) -> bool) -> f64 {
     let (mut yes, mut no) = (yes, no);
-    for _ in 0..36 {
+    for _ in 0..28 {
         let middle = 0.5 * (yes + no);
         if holds(middle) {
             yes = middle;

@@ -5,7 +5,7 @@
 
 use super::proportions::{EAR_EDGE, NAPE_RISE};
 use super::solid::Solid;
-use super::vector::{Point, distance_to_segment};
+use super::vector::{Point, square_to_segment};
 use core::f64::consts::FRAC_PI_2;
 
 /// A stretch of the cap edge.
@@ -130,6 +130,11 @@ impl CapEdge {
         &self.right
     }
 
+    /// Right half of the front edge, from the middle.
+    pub(super) fn right_front(&self) -> Vec<Point> {
+        self.right[0..=self.sideburn].iter().map(|p| p.1).collect()
+    }
+
     /// Polylines of a stretch; closed for the whole.
     pub(super) fn lines(&self, edge: Edge) -> Vec<Vec<Point>> {
         let right =
@@ -165,10 +170,20 @@ impl CapEdge {
 
 /// Shortest distance in mm from a point to polylines.
 pub(super) fn distance_to_lines(p: Point, lines: &[Vec<Point>]) -> f64 {
+    libm::sqrt(lines.iter().map(|line| square_to_line(p, line)).fold(f64::INFINITY, f64::min))
+}
+
+/// The same to a line that lies alike on the other side: its right half, seen from the point's mirror image, is enough.
+pub(super) fn distance_to_halves(p: Point, right: &[Point]) -> f64 {
+    libm::sqrt(square_to_line([libm::fabs(p[0]), p[1], p[2]], right))
+}
+
+fn square_to_line(p: Point, line: &[Point]) -> f64 {
     let mut least = f64::INFINITY;
-    for line in lines {
-        for pair in line.windows(2) {
-            least = least.min(distance_to_segment(p, pair[0], pair[1]));
+    for pair in line.windows(2) {
+        let square = square_to_segment(p, pair[0], pair[1]);
+        if square < least {
+            least = square;
         }
     }
     least

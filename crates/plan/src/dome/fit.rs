@@ -77,7 +77,7 @@ pub(super) fn fit(measures: &HeadMeasures) -> Fitted {
 
     let over_top = measures.ear_to_ear_top.get::<millimeter>();
     let start = tape_start(measures.top_from, tragus, k);
-    solid.rise = zero_between(0.3 * solid.half_breadth, 2.5 * solid.half_breadth, |rise| {
+    solid.rise = zero_between(0.3 * solid.half_breadth, 2.5 * solid.half_breadth, &|rise| {
         over_the_top(&Solid { rise, ..solid }, start) - over_top
     });
 
@@ -86,7 +86,7 @@ pub(super) fn fit(measures: &HeadMeasures) -> Fitted {
     let least = below(prop::HAIRLINE_REACH).max(prop::HAIRLINE_LEAST * k);
     let most = below(-prop::HAIRLINE_REACH).max(least);
     let across = measures.ear_to_ear_front.get::<millimeter>();
-    let hairline = zero_between(least, most, |z| across_forehead(&solid, tragus, z) - across);
+    let hairline = zero_between(least, most, &|z| across_forehead(&solid, tragus, z) - across);
 
     let behind = back_of_head(&solid);
     let to_top = front_to_top(&solid, hairline);
@@ -102,7 +102,7 @@ pub(super) fn fit(measures: &HeadMeasures) -> Fitted {
 
     let behind_ear = &prop::EAR_EDGE[prop::EAR_EDGE.len() - 1];
     let behind_ear = azimuth_of(&solid, behind_ear.forward * k, tragus + behind_ear.above * k);
-    let nape_corner = zero_between(0.1 - FRAC_PI_2, behind_ear - 0.03, |corner| {
+    let nape_corner = zero_between(0.1 - FRAC_PI_2, behind_ear - 0.03, &|corner| {
         2.0 * length(&nape_line(&solid, nape, corner, k)) - nape_width
     });
 

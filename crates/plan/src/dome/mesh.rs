@@ -6,7 +6,7 @@
 use super::solid::Solid;
 use super::vector::{Point, add, cross, dot, mix, norm, scale};
 use core::f64::consts::TAU;
-use std::collections::BTreeMap;
+use measure::order;
 
 /// A triangle, outward, with a mark the cuts write to.
 #[derive(Debug, Clone, Copy)]
@@ -110,9 +110,9 @@ impl Mesh {
     /// Cuts every triangle that `applies` along the zero line of `field`; those on its positive side get `bit` set.
     ///
     /// New points lie on the surface and are shared by both neighbours, so no gap opens.
-    pub(super) fn cut(&mut self, solid: &Solid, bit: u16, applies: impl Fn(u16) -> bool, field: impl Fn(Point) -> f64) {
+    pub(super) fn cut(&mut self, solid: &Solid, bit: u16, applies: &dyn Fn(u16) -> bool, field: &dyn Fn(Point) -> f64) {
         let mut values: Vec<Option<f64>> = vec![None; self.points.len()];
-        let mut between: BTreeMap<(u32, u32), u32> = BTreeMap::new();
+        let mut between: Vec<((u32, u32), u32)> = Vec::new();
         let mut out = Vec::with_capacity(self.triangles.len() + 64);
         let triangles = core::mem::take(&mut self.triangles);
         for t in triangles {
@@ -137,12 +137,15 @@ impl Mesh {
             let mut crossing = |from: u32, to: u32, v_from: f64, v_to: f64| {
                 let (low, high, v_low, v_high) =
                     if from < to { (from, to, v_from, v_to) } else { (to, from, v_to, v_from) };
-                *between.entry((low, high)).or_insert_with(|| {
-                    let ends = (self.points[low as usize], self.points[high as usize]);
-                    let point = crossing_point(solid, ends, (v_low, v_high), &field);
-                    self.points.push(point);
-                    (self.points.len() - 1) as u32
-                })
+                let place = match between.binary_search_by_key(&(low, high), |one| one.0) {
+                    Ok(place) => return between[place].1,
+                    Err(place) => place,
+                };
+                let ends = (self.points[low as usize], self.points[high as usize]);
+                self.points.push(crossing_point(solid, ends, (v_low, v_high), field));
+                let point = (self.points.len() - 1) as u32;
+                between.insert(place, ((low, high), point));
+                point
             };
             let ij = crossing(ends[0], ends[1], value[i], value[j]);
             let ik = crossing(ends[0], ends[2], value[i], value[k]);
@@ -154,13 +157,14 @@ impl Mesh {
     }
 
     /// Closed outlines of the triangles chosen: the edges that only one of them has, chained.
-    pub(super) fn outlines(&self, chosen: impl Fn(&Triangle) -> bool) -> Vec<Vec<Point>> {
+    pub(super) fn outlines(&self, chosen: &dyn Fn(&Triangle) -> bool) -> Vec<Vec<Point>> {
         let mut edges: Vec<(u32, u32)> = Vec::new();
         for t in self.triangles.iter().filter(|t| chosen(t)) {
             let [a, b, c] = t.corners;
             edges.extend([(a, b), (b, c), (c, a)].into_iter().filter(|e| e.0 != e.1));
         }
-        edges.sort_unstable_by_key(|e| (e.0.min(e.1), e.0.max(e.1), e.0));
+        let place = |e: &(u32, u32)| (e.0.min(e.1), e.0.max(e.1), e.0);
+        order::sort_by(&mut edges, &|a, b| place(a).cmp(&place(b)));
         let mut border: Vec<(u32, u32)> = Vec::new();
         for same in edges.chunk_by(|a, b| a.0.min(a.1) == b.0.min(b.1) && a.0.max(a.1) == b.0.max(b.1)) {
             let forward = same.iter().filter(|e| e.0 < e.1).count();
@@ -169,7 +173,7 @@ impl Mesh {
             border.extend(core::iter::repeat_n((low, high), forward.saturating_sub(backward)));
             border.extend(core::iter::repeat_n((high, low), backward.saturating_sub(forward)));
         }
-        border.sort_unstable();
+        order::sort(&mut border);
         let mut used = vec![false; border.len()];
         let mut loops = Vec::new();
         for first in 0..border.len() {
@@ -196,7 +200,7 @@ impl Mesh {
     }
 }
 
-fn crossing_point(solid: &Solid, ends: (Point, Point), values: (f64, f64), field: &impl Fn(Point) -> f64) -> Point {
+fn crossing_point(solid: &Solid, ends: (Point, Point), values: (f64, f64), field: &dyn Fn(Point) -> f64) -> Point {
     let (mut a, mut b) = (0.0, 1.0);
     let (mut va, mut vb) = values;
     let mut point = ends.0;

@@ -33,6 +33,7 @@ pub use vector::Point;
 pub use view::{View, ViewShape, ZoneShape};
 pub use zones::Zone;
 
+use core::cell::OnceCell;
 use curve::{Tape, length};
 use edge::{CapEdge, Marks, distance_to_lines};
 use measure::quantity::{
@@ -63,7 +64,8 @@ pub struct Dome {
     /// The cap before zones are cut into it, and after.
     plain: Mesh,
     mesh: Mesh,
-    whole: f64,
+    /// Area of the whole, once asked for.
+    whole: OnceCell<f64>,
     areas: [f64; Zone::ALL.len()],
 }
 
@@ -88,7 +90,7 @@ impl Dome {
             back_length: 0.0,
             upper_mark: 0.0,
             front: fit::front_of_head(&solid, marks.hairline),
-            whole: plain.area(&solid),
+            whole: OnceCell::new(),
             mesh: plain.clone(),
             areas: [0.0; Zone::ALL.len()],
             parting: None,
@@ -99,9 +101,9 @@ impl Dome {
             division,
         };
         let below = |mark: f64| marks.nape - dome.back.at(mark)[2];
-        dome.back_length = curve::zero_between(0.0, dome.back.length(), below);
+        dome.back_length = curve::zero_between(0.0, dome.back.length(), &below);
         let under = |mark: f64| -dome.division.over_upper(dome.back.at(mark));
-        dome.upper_mark = curve::zero_between(0.0, dome.back_length, under);
+        dome.upper_mark = curve::zero_between(0.0, dome.back_length, &under);
         dome.divide();
         Ok(dome)
     }
@@ -111,8 +113,16 @@ impl Dome {
         let band = parting::place(&self.solid, &self.edge, &self.division, &parting)?;
         let mut dome = self.clone();
         dome.division.part = Some(band);
-        dome.parting = Some(parting);
-        dome.divide();
+        if dome.parting.replace(parting).is_some() {
+            dome.divide();
+            return Ok(dome);
+        }
+        // A first parting takes from the top only.
+        dome.division.part_the_top(&dome.solid, &mut dome.mesh);
+        for zone in [Zone::Top, Zone::Part] {
+            let own = dome.mesh.triangles.iter().filter(|t| zones::zone_of(t.mark) == zone);
+            dome.areas[zone as usize] = own.map(|t| dome.mesh.area_over(&dome.solid, t)).sum();
+        }
         Ok(dome)
     }
 
@@ -132,7 +142,7 @@ impl Dome {
 
     /// Area of the cap, integrated over the undivided surface.
     pub fn area(&self) -> Area {
-        Area::new::<square_millimeter>(self.whole)
+        Area::new::<square_millimeter>(*self.whole.get_or_init(|| self.plain.area(&self.solid)))
     }
 
     /// Area of a zone.

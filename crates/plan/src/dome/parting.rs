@@ -64,7 +64,7 @@ pub(super) fn place(
 /// The line at `aside` mm from the mid plane, from the front edge back to the ear-to-ear line.
 fn part_line(solid: &Solid, edge: &CapEdge, division: &Division, aside: f64) -> Tape {
     let at = |angle: f64| solid.hit([aside, 0.0, 0.0], [0.0, libm::sin(angle), libm::cos(angle)]);
-    let front = last_yes(0.0, FRAC_PI_2, |angle| {
+    let front = last_yes(0.0, FRAC_PI_2, &|angle| {
         let p = at(angle);
         division.over_upper(p) >= 0.0 && edge.covers(p)
     });

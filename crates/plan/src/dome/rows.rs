@@ -83,7 +83,7 @@ impl RowCurve {
 }
 
 /// Points of half a row; both halves mirror.
-const HALF_STEPS: usize = 72;
+const HALF_STEPS: usize = 48;
 /// Shorter than this there is no row, mm.
 const SHORTEST: f64 = 2.0;
 
@@ -152,7 +152,7 @@ impl Dome {
             // At the very edge of the nape the first point may fall short by rounding.
             let on = |a: f64| at(a)[2] + 1e-6 >= edge.height(a);
             let out = (1..=steps).find(|i| !on(azimuth(*i))).unwrap_or(steps);
-            let last = last_yes(azimuth(out - 1), azimuth(out), on);
+            let last = last_yes(azimuth(out - 1), azimuth(out), &on);
             (last, if last > edge.sideburn_azimuth() { RowEnd::FrontEdge } else { RowEnd::EarEdge })
         };
         let mut half: Vec<Point> =
@@ -172,7 +172,7 @@ impl Dome {
         let steps = 90;
         let angle = |i: i32| f64::from(i) * FRAC_PI_2 / f64::from(steps);
         let out = (1..=steps).find(|i| !on(angle(*i))).unwrap_or(steps);
-        let last = last_yes(angle(out - 1), angle(out), on);
+        let last = last_yes(angle(out - 1), angle(out), &on);
         let half = (0..=HALF_STEPS).map(|i| at(last * i as f64 / HALF_STEPS as f64)).collect();
         let ends = if low(at(last + 1e-6)) { RowEnd::SideTop } else { RowEnd::FrontEdge };
         (half, ends)
@@ -198,7 +198,7 @@ impl Dome {
                 let along = |t: f64| {
                     if t < 0.5 { mix(a, b, 0.5 + t) } else { mix(b, c, t - 0.5) }
                 };
-                let t = last_yes(0.0, 1.0, |t| self.division.zone(along(t)) == zones[i]);
+                let t = last_yes(0.0, 1.0, &|t| self.division.zone(along(t)) == zones[i]);
                 if t > 0.5 {
                     out.push(b);
                 }

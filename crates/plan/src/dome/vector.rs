@@ -45,10 +45,11 @@ pub(super) fn distance(a: Point, b: Point) -> f64 {
     norm(sub(a, b))
 }
 
-/// Shortest distance from `p` to the segment `a`–`b`.
-pub(super) fn distance_to_segment(p: Point, a: Point, b: Point) -> f64 {
+/// Square of the shortest distance from `p` to the segment `a`–`b`.
+pub(super) fn square_to_segment(p: Point, a: Point, b: Point) -> f64 {
     let along = sub(b, a);
     let length2 = dot(along, along);
     let part = if length2 > 0.0 { (dot(sub(p, a), along) / length2).clamp(0.0, 1.0) } else { 0.0 };
-    distance(p, mix(a, b, part))
+    let off = sub(p, mix(a, b, part));
+    dot(off, off)
 }

@@ -88,11 +88,11 @@ impl Dome {
         const FACING: u16 = 1 << 8;
         let towards = view.towards();
         let mut mesh = self.mesh.clone();
-        mesh.cut(&self.solid, FACING, |_| true, |p| dot(self.solid.normal(p), towards));
+        mesh.cut(&self.solid, FACING, &|_| true, &|p| dot(self.solid.normal(p), towards));
         let zones = Zone::ALL
             .into_iter()
             .filter_map(|zone| {
-                let loops = mesh.outlines(|t| t.mark & FACING != 0 && zone_of(t.mark & !FACING) == zone);
+                let loops = mesh.outlines(&|t| t.mark & FACING != 0 && zone_of(t.mark & !FACING) == zone);
                 let polygons: Vec<Vec<[f64; 2]>> = loops
                     .into_iter()
                     .map(|l| thin(l.into_iter().map(|p| view.project(p)).collect()))

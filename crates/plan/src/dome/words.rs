@@ -5,7 +5,10 @@
 
 use super::measures::{Fault, Field, Problem, TapeFrom};
 use core::fmt;
-use measure::quantity::{Length, units::centimeter};
+use measure::{
+    decimal::{fixed, trimmed},
+    quantity::{Length, units::centimeter},
+};
 
 impl Field {
     /// Key of the field's name in the word tables.
@@ -51,33 +54,36 @@ impl Problem {
     }
 }
 
-fn cm(length: Length) -> f64 {
-    length.get::<centimeter>()
+fn cm(length: Length) -> String {
+    fixed(length.get::<centimeter>(), 1)
 }
 
 impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (field, value) = (self.field.english(), cm(self.value));
         match self.fault {
-            Fault::NotALength => write!(f, "{field}: {value} is not a length above zero; measure again"),
+            Fault::NotALength => {
+                let value = trimmed(self.value.get::<centimeter>(), 1);
+                write!(f, "{field}: {value} is not a length above zero; measure again")
+            }
             Fault::OutOfRange { least, most } => write!(
                 f,
-                "{field}: {value:.1} cm; expected {:.1} to {:.1} cm: measure again, or check inches against centimetres",
+                "{field}: {value} cm; expected {} to {} cm: measure again, or check inches against centimetres",
                 cm(least),
                 cm(most)
             ),
             Fault::LongerThanCircumference { circumference } => write!(
                 f,
-                "{field}: {value:.1} cm is longer than the circumference of {:.1} cm; check which tape is which",
+                "{field}: {value} cm is longer than the circumference of {} cm; check which tape is which",
                 cm(circumference)
             ),
             Fault::OtherTapeStart { try_from: TapeFrom::AboveEar } => write!(
                 f,
-                "{field}: {value:.1} cm is too short from the tragus; say that the tape starts above the ear, or measure again"
+                "{field}: {value} cm is too short from the tragus; say that the tape starts above the ear, or measure again"
             ),
             Fault::OtherTapeStart { try_from: TapeFrom::Tragus } => write!(
                 f,
-                "{field}: {value:.1} cm is too long from above the ear; say that the tape starts at the tragus, or measure again"
+                "{field}: {value} cm is too long from above the ear; say that the tape starts at the tragus, or measure again"
             ),
         }
     }

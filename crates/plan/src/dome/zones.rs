@@ -2,7 +2,7 @@
 //!
 //! What it is: one decision tree, walked by points (rows) and by the mesh (areas, drawings). What it is not: row planning.
 
-use super::edge::{CapEdge, Edge, distance_to_lines};
+use super::edge::{CapEdge, distance_to_halves};
 use super::mesh::Mesh;
 use super::proportions as prop;
 use super::solid::Solid;
@@ -26,7 +26,8 @@ pub(super) struct Division {
     pub(super) upper: f64,
     pub(super) tragus: f64,
     pub(super) side_end: f64,
-    front: Vec<Vec<Point>>,
+    /// Right half of the front edge.
+    front: Vec<Point>,
     pub(super) part: Option<PartBand>,
 }
 
@@ -63,7 +64,7 @@ impl Division {
             upper: (prop::UPPER.0 * scale).min(hairline + prop::UPPER_OVER_HAIRLINE * scale),
             tragus,
             side_end: -prop::SIDE_BEHIND_TRAGUS * scale,
-            front: edge.lines(Edge::Front),
+            front: edge.right_front(),
             part: None,
         }
     }
@@ -73,7 +74,7 @@ impl Division {
         if p[1] < -prop::HAIRLINE_STRIP {
             return -prop::HAIRLINE_STRIP;
         }
-        prop::HAIRLINE_STRIP - distance_to_lines(p, &self.front)
+        prop::HAIRLINE_STRIP - distance_to_halves(p, &self.front)
     }
 
     /// How far a point lies above the plane under top and crown, mm.
@@ -103,20 +104,28 @@ impl Division {
     pub(super) fn divide(&self, solid: &Solid, mesh: &mut Mesh) {
         let (tragus, side_end) = (self.tragus, self.side_end);
         let rest = |m: u16| m & STRIP == 0;
-        mesh.cut(solid, STRIP, |_| true, |p| self.in_strip(p));
-        mesh.cut(solid, UPPER, rest, |p| self.over_upper(p));
-        mesh.cut(solid, FRONT_HALF, |m| rest(m) && m & UPPER != 0, |p| p[1]);
-        mesh.cut(solid, AT_EAR, |m| rest(m) && m & UPPER == 0, |p| p[1] - side_end);
-        mesh.cut(solid, ABOVE_TRAGUS, |m| rest(m) && m & (UPPER | AT_EAR) == 0, |p| p[2] - tragus);
-        mesh.cut(solid, RIGHT, |m| rest(m) && m & UPPER == 0 && m & AT_EAR != 0, |p| p[0]);
-        if let Some(part) = self.part {
-            let top = |m: u16| rest(m) && m & UPPER != 0 && m & FRONT_HALF != 0;
-            mesh.cut(solid, PART_DEPTH, top, |p| p[1] - part.end);
-            mesh.cut(solid, PART_FROM, top, |p| p[0] - part.from);
-            mesh.cut(solid, PART_TO, top, |p| part.to - p[0]);
-        }
+        mesh.cut(solid, STRIP, &|_| true, &|p| self.in_strip(p));
+        mesh.cut(solid, UPPER, &rest, &|p| self.over_upper(p));
+        mesh.cut(solid, FRONT_HALF, &|m| rest(m) && m & UPPER != 0, &|p| p[1]);
+        mesh.cut(solid, AT_EAR, &|m| rest(m) && m & UPPER == 0, &|p| p[1] - side_end);
+        mesh.cut(solid, ABOVE_TRAGUS, &|m| rest(m) && m & (UPPER | AT_EAR) == 0, &|p| p[2] - tragus);
+        mesh.cut(solid, RIGHT, &|m| rest(m) && m & UPPER == 0 && m & AT_EAR != 0, &|p| p[0]);
         for t in &mut mesh.triangles {
             t.mark = zone_of_mark(t.mark) as u16;
+        }
+        self.part_the_top(solid, mesh);
+    }
+
+    /// Cuts the part zone out of the top of a mesh that is divided but for it.
+    pub(super) fn part_the_top(&self, solid: &Solid, mesh: &mut Mesh) {
+        let Some(part) = self.part else { return };
+        const LINES: u16 = PART_DEPTH | PART_FROM | PART_TO;
+        let top = |m: u16| m & !LINES == Zone::Top as u16;
+        mesh.cut(solid, PART_DEPTH, &top, &|p| p[1] - part.end);
+        mesh.cut(solid, PART_FROM, &top, &|p| p[0] - part.from);
+        mesh.cut(solid, PART_TO, &top, &|p| part.to - p[0]);
+        for t in &mut mesh.triangles {
+            t.mark = if t.mark & LINES == LINES { Zone::Part as u16 } else { t.mark & !LINES };
         }
     }
 }

@@ -6,7 +6,7 @@ use measure::{
     civil::Date,
     money::Money,
     quantity::{ArealNumberDensity, Length, Mass, Time, units},
-    say::{Arg, Say},
+    say::Say,
 };
 use record::{
     id::LotId,
@@ -16,11 +16,13 @@ use record::{
 };
 
 use super::{
+    cautions::cautions,
+    headline::headline,
     laid_out::{LaidWeft, lay_out},
     prepare::Prepared,
     reach::{Reach, reach, reached},
     spread::Spread,
-    working::{cautions, lines},
+    working::lines,
 };
 use crate::{
     cutting::{Plan, Shortage},
@@ -112,22 +114,23 @@ pub struct Answer {
     pub cautions: Vec<Caution>,
 }
 
-pub(super) fn answer(
-    wig: &Wig<'_>,
-    lots: &[Lot],
-    today: Date,
-    spread: Spread,
-    likely: Solved,
-    least: &Solved,
-    most: &Solved,
-    joined: Option<&Solved>,
-) -> Answer {
-    let packs = Packs { low: packs(least), likely: packs(&likely), high: packs(most) };
-    // Rounding to rows can turn a corner by a pack; the likely answer always lies between its bounds.
+/// The corners an answer is read from.
+pub(super) struct Corners {
+    pub(super) likely: Solved,
+    pub(super) fewest: Solved,
+    pub(super) most: Solved,
+    /// The likely corner with pieces joined, where that is asked.
+    pub(super) joined: Option<Solved>,
+}
+
+pub(super) fn answer(wig: &Wig<'_>, lots: &[Lot], today: Date, spread: Spread, corners: Corners) -> Answer {
+    let Corners { likely, fewest, most, joined } = corners;
+    // Rounding to rows can turn a corner by a pack: the bounds are the least and the most of the three.
+    let solved = [packs(&fewest), packs(&likely), packs(&most)];
     let packs = Packs {
-        low: packs.low.min(packs.likely).or(packs.low),
-        likely: packs.likely,
-        high: if packs.high.is_none() { None } else { packs.high.max(packs.likely) },
+        low: solved.into_iter().flatten().min(),
+        likely: solved[1],
+        high: if solved.contains(&None) { None } else { solved.into_iter().flatten().max() },
     };
     let prepared = &likely.prepared;
     let outcome = match (&likely.plan, &likely.shortage) {
@@ -159,7 +162,7 @@ pub(super) fn answer(
         sewing,
         order_by: order_by(wig, today, sewing),
         reached: Zone::ALL.map(|zone| reached(prepared, zone)),
-        joins_save: joined.and_then(|joined| joins_save(&likely, joined)),
+        joins_save: joined.and_then(|joined| joins_save(&likely, &joined)),
         lines: lines(wig, lots, &likely, &spread),
         cautions: cautions(wig, lots, &likely, packs),
         spread,
@@ -211,13 +214,11 @@ fn settle(wig: &Wig<'_>, lots: &[Lot], spread: &Spread, packs: Packs) -> Vec<Set
     if packs.low == packs.likely && packs.likely == packs.high {
         return Vec::new();
     }
-    let worth = spread.likely * 0.02;
     spread
-        .by_swing()
+        .by_pack_swing()
         .into_iter()
-        .filter(|input| !said(wig, lots, *input))
+        .filter(|input| !said(wig, lots, *input) && spread.pack_swing(*input) > 0.02)
         .map(|input| Settling { input, swing: spread.swing(input) })
-        .filter(|settling| settling.swing > worth)
         .take(2)
         .collect()
 }
@@ -232,7 +233,7 @@ fn said(wig: &Wig<'_>, lots: &[Lot], input: Input) -> bool {
         Input::CapWeight => wig.cap_weight().origin.is_said(),
         Input::Crimped => wig.crimped_share().origin.is_said(),
         Input::Fineness => wig.fineness().origin.is_said(),
-        Input::Return => wig.fibre_return().origin.is_said(),
+        Input::Return | Input::WeftReturn => wig.fibre_return().origin.is_said(),
         Input::Lengths => Zone::ALL.into_iter().all(|zone| wig.mean_length(zone).origin.is_said()),
         Input::Spacing => {
             Zone::ALL.into_iter().all(|zone| wig.row_spacing(zone).is_none_or(|spacing| spacing.origin.is_said()))
@@ -264,69 +265,6 @@ fn joins_save(likely: &Solved, joined: &Solved) -> Option<(u32, u32)> {
             .count();
         (plain_packs - joined_packs, joins as u32)
     })
-}
-
-/// A small number in words.
-fn number(count: u32, starts: bool) -> Arg {
-    match count {
-        1 if starts => Arg::Key("number.One"),
-        2 if starts => Arg::Key("number.Two"),
-        3 if starts => Arg::Key("number.Three"),
-        4 if starts => Arg::Key("number.Four"),
-        0 if starts => Arg::Key("number.None"),
-        0 => Arg::Key("number.0"),
-        1 => Arg::Key("number.1"),
-        2 => Arg::Key("number.2"),
-        3 => Arg::Key("number.3"),
-        4 => Arg::Key("number.4"),
-        5 => Arg::Key("number.5"),
-        6 => Arg::Key("number.6"),
-        count => Arg::Count(i64::from(count)),
-    }
-}
-
-fn packs_words(count: u32) -> Say {
-    if count == 1 { Say::key("plan.one_pack") } else { Say::new("plan.packs", [Arg::Count(i64::from(count))]) }
-}
-
-fn headline(outcome: Outcome, packs: Packs, settle: &[Settling], likely: &Solved) -> Say {
-    let settle: Say = match settle {
-        [] => Say::key("plan.settle_none"),
-        [one] => Say::key(one.input.settle()),
-        [one, two, ..] => Say::new("plan.settle_two", [Arg::Key(one.input.settle()), Arg::Key(two.input.settle())]),
-    };
-    let (low, high) = (packs.low, packs.high);
-    match outcome {
-        Outcome::NothingWanted => Say::key("plan.nothing_wanted"),
-        Outcome::Lacking => {
-            let piece = likely.shortage.as_ref().map_or(0, |shortage| shortage.piece_mm);
-            let total = likely.prepared.amounts.total();
-            Say::new("plan.lacking", [Arg::Run(total), Arg::Length(Length::new::<units::millimeter>(f64::from(piece)))])
-        }
-        Outcome::EnoughOwned | Outcome::Buy => {
-            let buy = packs.likely.unwrap_or(0);
-            let first = if buy == 0 {
-                Say::key("plan.buy_nothing")
-            } else {
-                Say::new("plan.buy", [Arg::from(packs_words(buy))])
-            };
-            let fewer = low.filter(|low| *low < buy);
-            let more = high.filter(|high| *high > buy);
-            match (fewer, more, high) {
-                (None, None, Some(_)) => Say::new("plan.headline_sure", [Arg::from(first)]),
-                (Some(low), None, Some(_)) => {
-                    Say::new("plan.headline_fewer", [Arg::from(first), number(low, true), Arg::from(settle)])
-                }
-                (None, Some(high), _) => {
-                    Say::new("plan.headline_more", [Arg::from(first), number(high, true), Arg::from(settle)])
-                }
-                (Some(low), Some(high), _) => {
-                    Say::new("plan.headline_both", [Arg::from(first), number(low, true), number(high, false), Arg::from(settle)])
-                }
-                (_, None, None) => Say::new("plan.headline_open", [Arg::from(first), Arg::from(settle)]),
-            }
-        }
-    }
 }
 
 impl Answer {

@@ -6,9 +6,9 @@ use measure::civil::Date;
 use record::{history::fold::State, wig::figures::Wig, workshop::lots::Lot};
 
 use super::{
-    answer::{Answer, Solved, answer},
-    prepare::{Prepared, Stop, prepare},
-    spread::{Heads, Spread, spread},
+    answer::{Answer, Corners, Solved, answer},
+    prepare::{Prepared, Stop, parted, prepare_with},
+    spread::{Heads, Search, Spread},
 };
 use crate::{
     cutting::{Progress, Solver},
@@ -27,8 +27,9 @@ pub struct Job {
 
 #[derive(Debug)]
 enum Stage {
-    Fit,
-    Spread(Heads),
+    Fit(Heads),
+    Begin(Heads),
+    Search(Heads, Box<Search>),
     Prepare(Box<Before>),
     Cut(Box<Before>, Box<Prepared>, Box<Solver>),
     Over,
@@ -54,8 +55,8 @@ pub enum Step {
 impl Job {
     /// Asks; nothing is reckoned yet.
     pub fn new(state: State, lots: Vec<Lot>, today: Date) -> Job {
-        let parted = Wig::new(&state).parts_double_weft();
-        Job { state, lots, today, parted, stage: Stage::Fit }
+        let parted = parted(&Wig::new(&state), &lots);
+        Job { state, lots, today, parted, stage: Stage::Fit(Heads::default()) }
     }
 
     /// Goes on for about so much work (see [`crate::cutting::STEP_UNITS`]).
@@ -83,24 +84,34 @@ impl Job {
     fn advance(&mut self, stage: Stage, units: u64) -> Result<Option<Answer>, Stop> {
         let wig = Wig::new(&self.state);
         match stage {
-            Stage::Fit => {
-                let heads = Heads::fit(&wig)?;
+            Stage::Fit(mut heads) => {
+                let all = heads.fit_next(&wig)?;
                 if !wig.cap().takes_weft() {
                     return Err(Stop::NoWefts);
                 }
-                self.stage = Stage::Spread(heads);
+                self.stage = if all { Stage::Begin(heads) } else { Stage::Fit(heads) };
                 Ok(None)
             }
-            Stage::Spread(mut heads) => {
-                let spread = spread(&wig, &self.lots, &mut heads, self.parted)?;
-                self.stage = Stage::Prepare(Box::new(Before { heads, spread, solved: Vec::new() }));
+            Stage::Begin(mut heads) => {
+                let search = Search::new(&wig, &self.lots, &mut heads, self.parted)?;
+                self.stage = Stage::Search(heads, Box::new(search));
+                Ok(None)
+            }
+            Stage::Search(mut heads, mut search) => {
+                self.stage = if search.step(&wig, &self.lots, &mut heads, self.parted)? {
+                    let spread = search.spread(&wig, &self.lots, &mut heads, self.parted)?;
+                    Stage::Prepare(Box::new(Before { heads, spread, solved: Vec::new() }))
+                } else {
+                    Stage::Search(heads, search)
+                };
                 Ok(None)
             }
             Stage::Prepare(mut before) => {
                 let corner = before.corner(before.solved.len());
                 let halves = before.solved.len() == HALVES;
-                let layout = before.heads.layout(&wig, &corner).clone();
-                let prepared = prepare(&wig, &self.lots, layout, &corner, self.parted, halves)?;
+                let layout = before.heads.layout(&wig, &corner).ok_or(Stop::NoLot)?.clone();
+                let prepared =
+                    prepare_with(&wig, &self.lots, layout, &corner, self.parted, halves, before.solved.is_empty())?;
                 match prepared.case.clone() {
                     Some(case) => {
                         self.stage = Stage::Cut(before, Box::new(prepared), Box::new(Solver::new(case)));
@@ -138,8 +149,9 @@ impl Job {
         let Before { spread, solved, .. } = *before;
         let mut solved = solved.into_iter();
         match (solved.next(), solved.next(), solved.next()) {
-            (Some(likely), Some(least), Some(most)) => {
-                Ok(Some(answer(&wig, &self.lots, self.today, spread, likely, &least, &most, solved.next().as_ref())))
+            (Some(likely), Some(fewest), Some(most)) => {
+                let corners = Corners { likely, fewest, most, joined: solved.next() };
+                Ok(Some(answer(&wig, &self.lots, self.today, spread, corners)))
             }
             _ => Err(Stop::NoLot),
         }
@@ -152,8 +164,8 @@ const HALVES: usize = 3;
 impl Before {
     fn corner(&self, pass: usize) -> Corner {
         match pass {
-            1 => self.spread.least,
-            2 => self.spread.most,
+            1 => self.spread.fewest_packs,
+            2 => self.spread.most_packs,
             _ => Corner::likely(),
         }
     }

@@ -4,18 +4,23 @@
 //! What it is not: the sums themselves (see `fullness`, `wefts`, `hairline`, `cutting`).
 
 mod answer;
+mod cautions;
+mod headline;
 mod job;
 mod laid_out;
+mod need;
 mod pieces;
 mod prepare;
 mod reach;
 mod spread;
+mod summary;
 mod working;
 
 pub use answer::{Answer, Outcome, Packs, Settling, Solved};
 pub use job::{Job, Step};
 pub use laid_out::{LaidPiece, LaidWeft};
 pub use pieces::{Amounts, For, Piece, Way};
-pub use prepare::{Prepared, Stop, prepare};
+pub use prepare::{Prepared, Stop, parted, prepare};
 pub use reach::{Reach, reached};
-pub use spread::{Heads, Spread, metres};
+pub use spread::{Heads, Spread, metres, spread};
+pub use summary::{Bought, Summary, SummaryRow, ZoneReached};

@@ -72,23 +72,17 @@ impl Amounts {
     }
 }
 
-/// Sums up what is wanted at a corner.
-pub(super) fn amounts(wig: &Wig<'_>, weft: &Weft, rows: &[PlannedRow], edge: &[EdgePiece], corner: &Corner) -> Amounts {
-    let on_cap = rows.iter().fold(none(), |sum, row| sum + row.length);
-    amounts_for(wig, weft, on_cap, rows.len(), edge, corner)
-}
-
-/// The same from a length of rows and their number.
-pub(super) fn amounts_for(
+/// Sums up what is wanted at a corner, from a length of rows and about how many they are.
+pub(super) fn amounts(
     wig: &Wig<'_>,
     weft: &Weft,
     rows: Length,
-    count: usize,
+    count: f64,
     edge: &[EdgePiece],
     corner: &Corner,
 ) -> Amounts {
     let fold = corner.pick(Input::Allowances, &wig.bench_length("end_fold"));
-    let folds = fold * 2.0 * count as f64;
+    let folds = fold * 2.0 * count;
     let (hairline, parting) = (total(edge, Purpose::Hairline), total(edge, Purpose::Parting));
     let used = rows + folds + hairline + parting;
     // A share of what is used, but no more than the usual few grams are worth.
@@ -104,17 +98,27 @@ pub(super) fn mm(length: Length) -> u32 {
     libm::ceil(length.get::<units::millimeter>() - 1e-6).max(0.0) as u32
 }
 
-/// The pieces to take, no one longer than `longest_mm`.
+/// What pieces depend on beside the rows.
+pub(super) struct Bench {
+    /// The fold at one end.
+    pub(super) fold: Length,
+    /// The steps that a run is taken in.
+    pub(super) unit_mm: u32,
+    /// The longest length of weft.
+    pub(super) longest_mm: u32,
+    /// Whether pieces are joined from two halves.
+    pub(super) halves: bool,
+}
+
+/// The pieces to take, no one longer than the longest length.
 pub(super) fn pieces(
     way: Way,
     amounts: &Amounts,
     rows: &[PlannedRow],
     edge: &[EdgePiece],
-    fold: Length,
-    unit_mm: u32,
-    longest_mm: u32,
-    halves: bool,
+    bench: &Bench,
 ) -> Vec<Piece> {
+    let Bench { fold, unit_mm, longest_mm, halves } = *bench;
     let mut pieces = Vec::new();
     let mut wanted = |purpose: For, length: Length| {
         let length_mm = mm(length).max(1);
@@ -140,8 +144,10 @@ pub(super) fn pieces(
     }
     let unit_mm = unit_mm.min(longest_mm).max(1);
     let mut steps = |purpose: For, length: Length| {
-        let count = mm(length).div_ceil(unit_mm);
-        pieces.extend((0..count).map(|_| Piece { purpose, length_mm: unit_mm, part: (1, 1) }));
+        // A remainder of its own keeps the sum exact, and more weft never easier to pack than less.
+        let (count, rest) = (mm(length) / unit_mm, mm(length) % unit_mm);
+        let steps = (0..count).map(|_| unit_mm).chain((rest > 0).then_some(rest));
+        pieces.extend(steps.map(|length_mm| Piece { purpose, length_mm, part: (1, 1) }));
     };
     if way == Way::Run {
         steps(For::Run, amounts.rows + amounts.folds);

@@ -12,15 +12,18 @@ use record::{
     workshop::lots::Lot,
 };
 
-use super::pieces::{Amounts, Piece, Way, amounts, mm, pieces};
+use super::{
+    need::{Need, need},
+    pieces::{Amounts, Bench, Piece, Way, mm, pieces},
+};
 use crate::{
     cutting::{Case, Demand, Pack},
     dome::{Dome, Section},
-    fullness::{Fullness, fullness},
-    hairline::{EdgePiece, edge_pieces},
-    inputs::{Base, Corner, Input, Weft},
+    fullness::Fullness,
+    hairline::EdgePiece,
+    inputs::{Corner, Input, Weft},
     layout::{self, Layout},
-    wefts::{Placement, Rules, place, rules},
+    wefts::{Placement, Room, place, room_for_rows, rules},
 };
 
 /// Why there is no answer.
@@ -55,8 +58,14 @@ pub struct Prepared {
     pub placement: Placement,
     /// Pieces for front edge and parting.
     pub edge: Vec<EdgePiece>,
-    /// Weft by purpose.
+    /// Weft by purpose; rows as long as wanted and as there is room, which the placement meets as nearly as whole rows can.
     pub amounts: Amounts,
+    /// Whether all of the weft is parted into singles.
+    pub parted: bool,
+    /// Whether double weft is parted into singles for front edge and parting only.
+    pub edge_singles: bool,
+    /// Weft wanted in rows, whether there is room or not.
+    pub wanted: Length,
     /// How it is put on.
     pub way: Way,
     /// Pieces to take.
@@ -74,6 +83,11 @@ const LIKE: f64 = 0.2;
 /// Price stand-in where none was given: packs are then counted, not paid.
 const ONE_PACK: u64 = 1000;
 
+/// Whether the main lot is double weft to be parted into singles; single weft stays as it is.
+pub fn parted(wig: &Wig<'_>, lots: &[Lot]) -> bool {
+    wig.parts_double_weft() && main_lot(wig, lots).is_some_and(Lot::is_double)
+}
+
 /// Prepares a wig at a corner on a cap already laid out for it.
 ///
 /// # Errors
@@ -86,35 +100,40 @@ pub fn prepare(
     parted: bool,
     halves: bool,
 ) -> Result<Prepared, Stop> {
-    let base = Base::at(wig, corner);
-    if !wig.cap().takes_weft() {
-        return Err(Stop::NoWefts);
-    }
-    let full = fullness(wig, &layout, &base, lots, corner);
+    prepare_with(wig, lots, layout, corner, parted, halves, true)
+}
+
+/// The same, without choosing rows where a bound needs none.
+pub(super) fn prepare_with(
+    wig: &Wig<'_>,
+    lots: &[Lot],
+    layout: Layout,
+    corner: &Corner,
+    parted: bool,
+    halves: bool,
+    choose: bool,
+) -> Result<Prepared, Stop> {
     let main = main_lot(wig, lots).ok_or(Stop::NoLot)?;
-    let weft = Weft::at(main, base.fibre_return, parted, corner);
+    let room = room(wig, lots, &layout)?;
+    let Need { full, weft, edge, amounts, wanted, fold } = need(wig, lots, &layout, &room, corner, parted)?;
     let hand_tied = !main.may_be_cut();
-
-    let fold = corner.pick(Input::Allowances, &wig.bench_length("end_fold"));
-    let spare = corner.pick(Input::Allowances, &wig.bench_share("hairline_spare"));
-    let sewn: Vec<SewWeft> = wig.state().works().iter().filter_map(|done| SewWeft::of(&done.work)).collect();
-    let edge = edge_pieces(wig, &layout, main, parted, fold, spare);
-
     let rules = rules(wig, hand_tied);
-    let wanting = wanting(&full);
-    let sewn_rows: Vec<(Section, Length)> = sewn.iter().filter_map(sewn_place).collect();
-    let placement = place(&layout, &rules, &wanting, weft.strands, &sewn_rows);
-    let amounts = amounts(wig, &weft, &placement.rows, &edge, corner);
-
-    let (like, left_out) = alike(wig, lots, main, &weft, &base, parted, corner);
-    let unit = mm(rules.shortest).max(1);
-    let longest = like.iter().map(|(_, weft)| mm_down(weft.piece)).max().unwrap_or(1).max(1);
     let way = match (hand_tied, wig.cut_to_rows()) {
         (true, _) => Way::Whole,
         (false, true) => Way::Cut,
         (false, false) => Way::Run,
     };
-    let pieces = pieces(way, &amounts, &placement.rows, &edge, fold, unit, longest, halves);
+    let placement = if choose || way != Way::Run {
+        place(&layout, &rules, &wanting(&full), weft.strands, &sewn_rows(wig))
+    } else {
+        Placement::default()
+    };
+
+    let (like, left_out) = alike(wig, lots, main, &weft, parted, corner);
+    let unit = mm(rules.shortest).max(1);
+    let longest = like.iter().map(|(_, weft)| mm_down(weft.piece)).max().unwrap_or(1).max(1);
+    let pieces =
+        pieces(way, &amounts, &placement.rows, &edge, &Bench { fold, unit_mm: unit, longest_mm: longest, halves });
     refuse_joins(wig, way, &pieces, longest)?;
     let priced = like.iter().all(|(lot, _)| lot.price.is_some() || !lot.still_sold);
     let (packs, kinds) = packs(&like, parted, priced);
@@ -132,6 +151,9 @@ pub fn prepare(
         placement,
         edge,
         amounts,
+        wanted,
+        parted,
+        edge_singles: !parted && main.is_double() && wig.edges_of_singles(),
         way,
         pieces,
         kinds,
@@ -140,9 +162,19 @@ pub fn prepare(
     })
 }
 
-/// Strands wanted in rows, over all zones that take them.
-pub(super) fn wanted_in_rows(full: &Fullness, rules: &Rules) -> f64 {
-    wanting(full).iter().zip(rules.takes_weft).filter(|(_, takes)| *takes).map(|(strands, _)| strands).sum()
+/// The room that a cap has for rows of its main lot.
+pub(super) fn room(wig: &Wig<'_>, lots: &[Lot], layout: &Layout) -> Result<Room, Stop> {
+    if !wig.cap().takes_weft() {
+        return Err(Stop::NoWefts);
+    }
+    let main = main_lot(wig, lots).ok_or(Stop::NoLot)?;
+    Ok(room_for_rows(layout, &rules(wig, !main.may_be_cut()), &sewn_rows(wig)))
+}
+
+/// Rows already sewn, by section and place.
+fn sewn_rows(wig: &Wig<'_>) -> Vec<(Section, Length)> {
+    let sewn = wig.state().works().iter().filter_map(|done| SewWeft::of(&done.work));
+    sewn.filter_map(|weft| sewn_place(&weft)).collect()
 }
 
 /// Strands wanting in each zone, in the order of the zones.
@@ -170,17 +202,17 @@ fn alike<'a>(
     lots: &'a [Lot],
     main: &'a Lot,
     weft: &Weft,
-    base: &Base,
     parted: bool,
     corner: &Corner,
 ) -> (Vec<(&'a Lot, Weft)>, Vec<LotId>) {
     let mut like = vec![(main, weft.clone())];
     let mut left_out = Vec::new();
     for lot in lots.iter().filter(|lot| lot.id != main.id && wig.uses_lot(lot.id)) {
-        let other = Weft::at(lot, base.fibre_return, parted, corner);
+        let other = Weft::at(lot, &wig.fibre_return(), parted, corner);
         let ratio = (other.strands / weft.strands).get::<units::ratio>();
         let close = (1.0 - LIKE..=1.0 + LIKE).contains(&ratio);
-        if close && lot.made == main.made && lot.fibre == main.fibre {
+        let layers = lot.is_double() == main.is_double();
+        if close && layers && lot.made == main.made && lot.fibre == main.fibre {
             like.push((lot, other));
         } else {
             left_out.push(lot.id);
@@ -250,9 +282,9 @@ fn case(packs: Vec<Pack>, pieces: &[Piece], loss: u32) -> Result<Option<Case>, S
     })
 }
 
-/// The dome of a wig at a corner, or what its measures refuse.
-pub(super) fn dome_at(wig: &Wig<'_>, corner: &Corner) -> Result<Dome, Stop> {
-    layout::dome(wig, corner).map_err(|problems| {
+/// The dome of a wig so far from the likely head to a corner's, or what its measures refuse.
+pub(super) fn dome_at(wig: &Wig<'_>, corner: &Corner, reach: f64) -> Result<Dome, Stop> {
+    layout::dome_towards(wig, corner, reach).map_err(|problems| {
         Stop::Head(problems.iter().map(|problem| (layout::slot_of(problem), layout::refusal(problem))).collect())
     })
 }

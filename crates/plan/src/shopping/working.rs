@@ -1,4 +1,4 @@
-//! The working of the weft answer, line by line, and its cautions.
+//! The working of the weft answer, line by line.
 //!
 //! What it is: every figure with this person's numbers. What it is not: the figures.
 
@@ -7,21 +7,15 @@ use measure::{
     say::{Arg, Say},
 };
 use record::{
-    trade::caps::Ground,
     wig::{figures::Wig, zone::Zone},
     workshop::lots::Lot,
 };
 
-use super::{
-    answer::{Packs, Solved},
-    pieces::Way,
-    prepare::wanted_in_rows,
-    spread::Spread,
-};
+use super::{answer::Solved, spread::Spread};
 use crate::{
+    hairline::Purpose,
     layout::none,
-    wefts::rules,
-    working::{Caution, Line, Weight, figure_line, line},
+    working::{Line, figure_line, line},
 };
 
 pub(super) fn lines(wig: &Wig<'_>, lots: &[Lot], likely: &Solved, spread: &Spread) -> Vec<Line> {
@@ -77,7 +71,7 @@ pub(super) fn lines(wig: &Wig<'_>, lots: &[Lot], likely: &Solved, spread: &Sprea
                 lines.push(line(
                     label("line.weft_strands"),
                     Say::new(
-                        "sum.weft_strands",
+                        if prepared.parted { "sum.weft_strands_parted" } else { "sum.weft_strands" },
                         [
                             Arg::Mass(main.weight.likely),
                             Arg::Run(main.width.likely),
@@ -91,46 +85,22 @@ pub(super) fn lines(wig: &Wig<'_>, lots: &[Lot], likely: &Solved, spread: &Sprea
             }
         }
     }
-    let hand_tied = lots.iter().any(|lot| lot.id == prepared.main && !lot.may_be_cut());
-    let wanted = wanted_in_rows(full, &rules(wig, hand_tied));
+    let strands = prepared.wanted * weft.strands;
     lines.push(line(
         label("line.wanted"),
-        Say::new("sum.wanted", [Arg::Count(wanted as i64), Arg::Strands(weft.strands), Arg::Run(amounts.rows)]),
-    ));
-    lines.push(line(
-        label("line.rows"),
         Say::new(
-            "sum.rows",
-            [Arg::Count(prepared.placement.rows.len() as i64), Arg::Run(amounts.rows), Arg::Run(amounts.folds)],
+            "sum.wanted",
+            [
+                Arg::Count(libm::round(strands.get::<units::ratio>()) as i64),
+                Arg::Strands(weft.strands),
+                weft_length(prepared.wanted),
+            ],
         ),
     ));
-    if amounts.hairline > none() {
-        lines.push(line(
-            label("line.hairline"),
-            Say::new(
-                "sum.hairline",
-                [
-                    Arg::Count(i64::from(wig.hairline_layers())),
-                    Arg::Length(prepared.layout.dome.front_edge_length()),
-                    Arg::Percent(wig.bench_share("hairline_spare").likely.get::<units::ratio>()),
-                    Arg::Run(amounts.hairline),
-                ],
-            ),
-        ));
+    if prepared.wanted > none() {
+        lines.push(line(label("line.rows"), rows_sum(wig, prepared)));
     }
-    if amounts.parting > none() {
-        lines.push(line(
-            label("line.parting"),
-            Say::new(
-                "sum.parting",
-                [
-                    Arg::Count(i64::from(wig.parting().rows)),
-                    Arg::Length(wig.parting().length.likely),
-                    Arg::Run(amounts.parting),
-                ],
-            ),
-        ));
-    }
+    edges(wig, prepared, &mut lines);
     lines.push(figure_line(label("field.hold_back"), &wig.bench_share("hold_back"), |share| {
         Arg::Percent(share.get::<units::ratio>())
     }));
@@ -139,24 +109,89 @@ pub(super) fn lines(wig: &Wig<'_>, lots: &[Lot], likely: &Solved, spread: &Sprea
         Say::new(
             "sum.total",
             [
-                Arg::Run(amounts.rows),
-                Arg::Run(amounts.folds),
-                Arg::Run(amounts.hairline),
-                Arg::Run(amounts.parting),
-                Arg::Run(amounts.hold_back),
-                Arg::Run(amounts.total()),
+                weft_length(amounts.rows),
+                weft_length(amounts.folds),
+                weft_length(amounts.hairline),
+                weft_length(amounts.parting),
+                weft_length(amounts.hold_back),
+                weft_length(amounts.total()),
             ],
         ),
     ));
-    for input in spread.by_swing().into_iter().take(6) {
+    lines.push(line(label("line.bounds"), Say::new("sum.bounds", [weft_length(spread.low), weft_length(spread.high)])));
+    let told = Length::new::<units::millimeter>(1.0);
+    for input in spread.by_swing().into_iter().filter(|input| spread.swing(*input) > told).take(6) {
         if let Some((_, low, high)) = spread.swings.iter().find(|(one, _, _)| *one == input) {
             lines.push(line(
                 Say::new("line.swing", [Arg::Key(input.settle())]),
-                Say::new("sum.swing", [Arg::Run((*low).min(*high)), Arg::Run((*low).max(*high))]),
+                Say::new("sum.swing", [weft_length((*low).min(*high)), weft_length((*low).max(*high))]),
             ));
         }
     }
     lines
+}
+
+/// Short lengths of weft are said in cm, so that a sum of them comes out; long ones in m.
+pub(super) fn weft_length(length: Length) -> Arg {
+    if length < Length::new::<units::meter>(10.0) { Arg::Length(length) } else { Arg::Run(length) }
+}
+
+/// The rows chosen, and the folds allowed for.
+fn rows_sum(wig: &Wig<'_>, prepared: &super::prepare::Prepared) -> Say {
+    let placed = prepared.placement.rows.iter().fold(none(), |sum, row| sum + row.length);
+    Say::new(
+        if prepared.placement.rows.len() == 1 { "sum.row" } else { "sum.rows" },
+        [
+            Arg::Count(prepared.placement.rows.len() as i64),
+            weft_length(placed),
+            weft_length(prepared.amounts.folds),
+            Arg::Gap(wig.bench_length("end_fold").likely),
+        ],
+    )
+}
+
+/// Front edge and parting, with what becomes of double weft there.
+fn edges(wig: &Wig<'_>, prepared: &super::prepare::Prepared, lines: &mut Vec<Line>) {
+    let amounts = &prepared.amounts;
+    let pieces = |purpose| prepared.edge.iter().filter(move |piece| piece.purpose == purpose);
+    for (purpose, name, plain, halved, length, total) in [
+        (
+            Purpose::Hairline,
+            "line.hairline",
+            "sum.hairline",
+            "sum.hairline_singles",
+            prepared.layout.dome.front_edge_length(),
+            amounts.hairline,
+        ),
+        (
+            Purpose::Parting,
+            "line.parting",
+            "sum.parting",
+            "sum.parting_singles",
+            prepared.layout.dome.part_length(),
+            amounts.parting,
+        ),
+    ] {
+        if total <= none() {
+            continue;
+        }
+        let rows: usize = pieces(purpose).map(|piece| piece.serves).sum();
+        let on_cap = pieces(purpose).fold(none(), |sum, piece| sum + piece.on_cap);
+        // Parted weft goes twice as far: what is taken off the pack is shorter than what lies on the cap.
+        let singles = prepared.edge_singles;
+        let mut args = vec![
+            Arg::Count(rows as i64),
+            Arg::Length(length),
+            Arg::Count(pieces(purpose).count() as i64),
+            weft_length(on_cap),
+            weft_length(total - on_cap),
+            weft_length(total),
+        ];
+        if purpose == Purpose::Hairline {
+            args.push(Arg::Percent(wig.bench_share("hairline_spare").likely.get::<units::ratio>()));
+        }
+        lines.push(line(Say::key(name), Say::new(if singles { halved } else { plain }, args)));
+    }
 }
 
 /// Mean hanging length over the base's rows.
@@ -170,77 +205,4 @@ fn mean_length(prepared: &super::prepare::Prepared) -> Length {
         mean += (base.shortest + base.longest) / 2.0 * share;
     }
     mean
-}
-
-pub(super) fn cautions(wig: &Wig<'_>, lots: &[Lot], likely: &Solved, packs: Packs) -> Vec<Caution> {
-    let prepared = &likely.prepared;
-    let mut cautions = prepared.fullness.cautions.clone();
-    let mut say = |weight, what: Say, remedy: &'static str| {
-        cautions.push(Caution { weight, what, remedy: Say::key(remedy) });
-    };
-    let base = prepared.fullness.row_strands;
-    let ratio = (prepared.weft.strands / base).get::<units::ratio>();
-    let shelf = wig.shelf_ratio().likely.get::<units::ratio>();
-    if !prepared.placement.rows.is_empty() && base.get::<units::per_meter>() > 0.0 && ratio > shelf {
-        let what = Say::new(
-            "plan.shelf",
-            [Arg::Strands(prepared.weft.strands), Arg::Strands(base), Arg::Number(ratio, 1), Arg::Number(shelf, 1)],
-        );
-        say(Weight::Care, what, if wig.parts_double_weft() { "plan.shelf_parted" } else { "plan.shelf_remedy" });
-    }
-    for shortfall in &prepared.placement.shortfalls {
-        let zones = shortfall.zones.iter().map(|zone| Say::key(zone.label())).collect();
-        let what =
-            Say::new("plan.shortfall", [Arg::List(zones), Arg::Run(shortfall.placed), Arg::Run(shortfall.wanted)]);
-        say(Weight::Care, what, "plan.shortfall_remedy");
-    }
-    for zone in &prepared.placement.closed {
-        let key = match wig.ground(*zone) {
-            Ground::Closed { .. } => "plan.closed_zone",
-            _ => "plan.knotted_zone",
-        };
-        say(Weight::Care, Say::new(key, [Arg::Key(zone.label())]), "plan.closed_remedy");
-    }
-    if wig.hairline() == "lace" {
-        say(Weight::Consider, Say::key("plan.lace_hairline"), "plan.lace_hairline_remedy");
-    }
-    if wig.hairline() == "glued_strip" {
-        say(Weight::Care, Say::key("plan.glue"), "plan.glue_remedy");
-    }
-    if wig.worn() != "down" {
-        say(Weight::Consider, Say::key("plan.worn_up"), "plan.worn_up_remedy");
-    }
-    if let (Some(likely), high) = (packs.likely, packs.high)
-        && likely > 0
-        && high.is_none_or(|high| high > likely)
-    {
-        say(Weight::Care, Say::key("plan.dye_lot"), "plan.dye_lot_remedy");
-    }
-    for id in &prepared.left_out {
-        let name = lots.iter().find(|lot| lot.id == *id).map_or("", |lot| lot.name.as_str());
-        say(Weight::Consider, Say::new("plan.left_out", [Arg::from(name)]), "plan.left_out_remedy");
-    }
-    thin_ends(prepared, &mut say);
-    if prepared.way == Way::Whole {
-        say(Weight::Consider, Say::key("plan.hand_tied"), "plan.hand_tied_remedy");
-    }
-    cautions
-}
-
-/// A weft shorter than the look thins out before the ends.
-fn thin_ends(prepared: &super::prepare::Prepared, say: &mut impl FnMut(Weight, Say, &'static str)) {
-    let longest = prepared
-        .fullness
-        .zones
-        .iter()
-        .filter(|zone| zone.wanting() > 1.0)
-        .map(|zone| zone.look_length)
-        .fold(none(), |most, one| if one > most { one } else { most });
-    if longest > prepared.weft.hanging * 1.02 {
-        say(
-            Weight::Care,
-            Say::new("plan.thin_ends", [Arg::Length(prepared.weft.hanging), Arg::Length(longest)]),
-            "plan.thin_ends_remedy",
-        );
-    }
 }

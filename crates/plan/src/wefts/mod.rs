@@ -4,8 +4,13 @@
 //! What it is not: which lengths of which pack they come from (see `cutting` and `shopping`).
 
 mod place;
+mod room;
+mod share;
+mod shorten;
+mod slot;
 mod strip;
 mod wish;
 
-pub use place::{Mount, Placement, PlannedRow, Shortfall, place};
+pub use place::{Mount, Placement, PlannedRow, Shortfall, Why, place};
+pub use room::{Room, room_for_rows};
 pub use wish::{Rules, rules};

@@ -21,10 +21,29 @@ impl Strip {
         self.to - self.from
     }
 
-    /// The stretch with both ends drawn in by so much; nothing where too little is left.
-    pub(super) fn drawn_in(&self, left: Length, right: Length) -> Option<Strip> {
-        let strip = Strip { from: self.from + left, to: self.to - right };
-        (strip.to > strip.from).then_some(strip)
+    /// The longest part of the strip whose points all satisfy; nothing where none does.
+    pub(super) fn longest_where(&self, curve: &RowCurve, holds: impl Fn(Point) -> bool) -> Option<Strip> {
+        let points = self.points(curve);
+        let chords: f64 = points.windows(2).map(|pair| distance(pair[0], pair[1])).sum();
+        let scale = if chords > 0.0 { self.length() / chords } else { return None };
+        let mut at = 0.0;
+        let mut begun: Option<f64> = None;
+        let mut best: Option<(f64, f64)> = None;
+        for (index, point) in points.iter().enumerate() {
+            if let Some(before) = index.checked_sub(1).and_then(|before| points.get(before)) {
+                at += distance(*before, *point);
+            }
+            if !holds(*point) {
+                begun = None;
+                continue;
+            }
+            let from = *begun.get_or_insert(at);
+            if best.is_none_or(|(first, last)| at - from > last - first) {
+                best = Some((from, at));
+            }
+        }
+        let (from, to) = best?;
+        (to > from).then(|| Strip { from: self.from + scale * from, to: self.from + scale * to })
     }
 
     /// So much of it, about its middle.
@@ -41,7 +60,8 @@ impl Strip {
             let (from, to) = (at, at + span.length);
             at = to;
             let part = to.min(self.to) - from.max(self.from);
-            if part > Length::new::<millimeter>(0.0) {
+            // Rounding leaves slivers where a strip ends on a boundary.
+            if part > Length::new::<millimeter>(0.01) {
                 match zones.iter_mut().find(|(zone, _)| *zone == span.zone) {
                     Some((_, length)) => *length += part,
                     None => zones.push((span.zone, part)),
