@@ -10,7 +10,7 @@ use std::path::Path;
 
 use anyhow::{Context, Result, bail};
 
-use super::digest::content_name;
+use super::{digest::content_name, shorten};
 use crate::workspace::files_under;
 
 /// A finished folder in memory: relative name -> bytes, in name order.
@@ -40,8 +40,13 @@ fn stands_on_top(name: &str) -> bool {
     matches!(name, "index.html" | "sw.js" | "manifest.webmanifest") || (name.starts_with("icon") && !name.contains('/'))
 }
 
-/// Assembles from the folder of static files and what wasm-bindgen made.
-pub fn assemble(statics: &Path, built: &BTreeMap<String, Vec<u8>>, service_worker: bool) -> Result<Folder> {
+/// Assembles from the folder of static files and what wasm-bindgen made; `short`: without comments and spaces.
+pub fn assemble(
+    statics: &Path,
+    built: &BTreeMap<String, Vec<u8>>,
+    service_worker: bool,
+    short: bool,
+) -> Result<Folder> {
     let mut top = BTreeMap::new();
     let mut app = built.clone();
     for name in files_under(statics)? {
@@ -49,6 +54,7 @@ pub fn assemble(statics: &Path, built: &BTreeMap<String, Vec<u8>>, service_worke
             continue;
         }
         let bytes = std::fs::read(statics.join(&name)).with_context(|| format!("reading {name}"))?;
+        let bytes = if short { shorten::file(&name, bytes)? } else { bytes };
         if stands_on_top(&name) {
             top.insert(name, bytes);
         } else if app.insert(name.clone(), bytes).is_some() {

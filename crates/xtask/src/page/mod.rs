@@ -7,7 +7,8 @@ pub mod build;
 pub mod digest;
 pub mod html;
 pub mod links;
-pub mod sizes;
+pub mod shorten;
+mod sizes;
 
 use std::path::{Path, PathBuf};
 
@@ -33,7 +34,7 @@ pub fn run(release: bool, service_worker: bool) -> Result<()> {
 pub fn quick(metadata: &Metadata, service_worker: bool) -> Result<PathBuf> {
     let root = &metadata.workspace_root;
     let built = build::build(root, &metadata.target_directory, Profile::Quick)?;
-    let folder = assemble::assemble(&root.join("web/static"), &built.files, service_worker)?;
+    let folder = assemble::assemble(&root.join("web/static"), &built.files, service_worker, false)?;
     links::check(&folder)?;
     sizes::print_raw(&folder);
     let dist = root.join("dist-debug");
@@ -44,7 +45,7 @@ pub fn quick(metadata: &Metadata, service_worker: bool) -> Result<PathBuf> {
 /// The release build, checked and measured, in memory.
 pub fn release_folder(root: &Path, target_dir: &Path) -> Result<(Folder, Built)> {
     let built = build::build(root, target_dir, Profile::Release)?;
-    let folder = assemble::assemble(&root.join("web/static"), &built.files, true)?;
+    let folder = assemble::assemble(&root.join("web/static"), &built.files, true, true)?;
     links::check(&folder)?;
     build::check_no_machine_path(&folder, root)?;
     sizes::check(&folder)?;
