@@ -19,7 +19,10 @@ use super::proportions as prop;
 use super::solid::{Powers, Solid};
 use super::vector::{Point, norm, scale, sub};
 use core::f64::consts::{FRAC_PI_2, TAU};
-use measure::quantity::{Length, units::millimeter};
+use measure::{
+    order::within,
+    quantity::{Length, units::millimeter},
+};
 
 const RIGHT: Point = [1.0, 0.0, 0.0];
 const FORWARD: Point = [0.0, 1.0, 0.0];
@@ -92,13 +95,14 @@ pub(super) fn fit(measures: &HeadMeasures) -> Fitted {
     let to_top = front_to_top(&solid, hairline);
     let deepest = -prop::NAPE_DEPTH.1 * solid.drop;
     let nape = behind.at(measures.front_to_nape.get::<millimeter>() - to_top)[2];
-    let nape = nape.clamp(deepest, -prop::NAPE_DEPTH.0 * k);
+    let nape = within(nape, deepest, -prop::NAPE_DEPTH.0 * k);
 
     let below_temple = &prop::EAR_EDGE[0];
     let below_temple = azimuth_of(&solid, below_temple.forward * k, tragus + below_temple.above * k);
     let round_back = measures.temple_to_temple_back.get::<millimeter>();
     let temple_height = hairline + prop::RECESSION * k;
-    let temple = azimuth_at(&level_from_back(&solid, temple_height), round_back / 2.0).clamp(below_temple + 0.1, 1.3);
+    let temple = azimuth_at(&level_from_back(&solid, temple_height), round_back / 2.0);
+    let temple = within(temple, below_temple + 0.1, 1.3);
 
     let behind_ear = &prop::EAR_EDGE[prop::EAR_EDGE.len() - 1];
     let behind_ear = azimuth_of(&solid, behind_ear.forward * k, tragus + behind_ear.above * k);

@@ -81,6 +81,9 @@ pub(super) fn cautions(wig: &Wig<'_>, lots: &[Lot], likely: &Solved, packs: Pack
     {
         say(Weight::Care, Say::key("plan.dye_lot"), "plan.dye_lot_remedy");
     }
+    if mixes_dye_lots(lots, likely) {
+        say(Weight::Care, Say::key("plan.mixed_lots"), "plan.mixed_lots_remedy");
+    }
     for id in &prepared.left_out {
         let name = lots.iter().find(|lot| lot.id == *id).map_or("", |lot| lot.name.as_str());
         say(Weight::Consider, Say::new("plan.left_out", [Arg::from(name)]), "plan.left_out_remedy");
@@ -121,4 +124,17 @@ fn thin_ends(prepared: &super::prepare::Prepared, say: &mut impl FnMut(Weight, S
             "plan.thin_ends_remedy",
         );
     }
+}
+
+/// Whether weft of two dye lots (or of an unlabelled one and another) goes onto the same head.
+fn mixes_dye_lots(lots: &[Lot], likely: &Solved) -> bool {
+    let Some(plan) = &likely.plan else { return false };
+    let mut used = plan
+        .bars
+        .iter()
+        .filter(|bar| !bar.pieces_mm.is_empty())
+        .filter_map(|bar| likely.prepared.kinds.get(bar.pack))
+        .filter_map(|id| lots.iter().find(|lot| lot.id == *id));
+    let Some(first) = used.next() else { return false };
+    used.any(|lot| lot.id != first.id && (lot.dye_lot != first.dye_lot || lot.dye_lot.is_empty()))
 }

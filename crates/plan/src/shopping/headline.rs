@@ -20,6 +20,8 @@ fn number(count: u32, starts: bool) -> Arg {
         2 if starts => Arg::Key("number.Two"),
         3 if starts => Arg::Key("number.Three"),
         4 if starts => Arg::Key("number.Four"),
+        5 if starts => Arg::Key("number.Five"),
+        6 if starts => Arg::Key("number.Six"),
         0 if starts => Arg::Key("number.None"),
         0 => Arg::Key("number.0"),
         1 => Arg::Key("number.1"),

@@ -2,8 +2,7 @@
 //!
 //! What it is: the cutter's bars read back in the words of the wig. What it is not: a drawing.
 
-use std::collections::{BTreeMap, VecDeque};
-
+use measure::order;
 use record::id::LotId;
 
 use super::{
@@ -42,12 +41,13 @@ pub struct LaidPiece {
 
 /// Names the pieces on the cutter's bars.
 pub(super) fn lay_out(prepared: &Prepared, plan: &Plan) -> Vec<LaidWeft> {
-    let mut queues: BTreeMap<u32, VecDeque<Piece>> = BTreeMap::new();
-    for piece in &prepared.pieces {
-        queues.entry(piece.length_mm).or_default().push_back(*piece);
-    }
+    // By length, those of one length in the order they came; at the first of each length, how many are laid out already.
+    let mut pieces = prepared.pieces.clone();
+    order::sort_by(&mut pieces, &|a, b| a.length_mm.cmp(&b.length_mm));
+    let mut taken = vec![0; pieces.len()];
     let mut bars: Vec<&Bar> = plan.bars.iter().collect();
-    bars.sort_by_key(|bar| (bar.pieces_mm.is_empty(), !bar.owned, bar.pack));
+    let place = |bar: &Bar| (bar.pieces_mm.is_empty(), !bar.owned, bar.pack);
+    order::sort_by(&mut bars, &|a, b| place(a).cmp(&place(b)));
     let mut laid: Vec<LaidWeft> = bars
         .into_iter()
         .map(|bar| {
@@ -62,8 +62,11 @@ pub(super) fn lay_out(prepared: &Prepared, plan: &Plan) -> Vec<LaidWeft> {
                 offcut_mm: bar.offcut_mm,
             };
             for length in &bar.pieces_mm {
-                if let Some(piece) = queues.get_mut(length).and_then(VecDeque::pop_front) {
-                    add(&mut weft.pieces, piece);
+                let from = pieces.partition_point(|piece| piece.length_mm < *length);
+                let Some(count) = taken.get_mut(from) else { continue };
+                if let Some(piece) = pieces.get(from + *count).filter(|piece| piece.length_mm == *length) {
+                    *count += 1;
+                    add(&mut weft.pieces, *piece);
                 }
             }
             weft

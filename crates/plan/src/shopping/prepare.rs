@@ -3,6 +3,7 @@
 //! What it is: the pass through dome, fullness, rows, edges and pieces. What it is not: the cutting.
 
 use measure::{
+    order,
     quantity::{Length, units},
     say::{Arg, Say},
 };
@@ -269,7 +270,7 @@ fn case(packs: Vec<Pack>, pieces: &[Piece], loss: u32) -> Result<Option<Case>, S
         return Ok(None);
     }
     let mut lengths: Vec<u32> = pieces.iter().map(|piece| piece.length_mm).collect();
-    lengths.sort_unstable_by(|a, b| b.cmp(a));
+    order::sort_by(&mut lengths, &|a, b| b.cmp(a));
     let mut demands: Vec<Demand> = Vec::new();
     for length_mm in lengths {
         match demands.last_mut() {

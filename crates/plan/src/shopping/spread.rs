@@ -8,7 +8,10 @@
 //!
 //! Metres and packs have corners of their own: weft sewn thinner makes more metres and not one pack more.
 
-use measure::quantity::{Length, units};
+use measure::{
+    order,
+    quantity::{Length, units},
+};
 use record::{wig::figures::Wig, workshop::lots::Lot};
 
 use super::{
@@ -60,7 +63,7 @@ impl Spread {
     /// The inputs by how much they move the answer, most first.
     pub fn by_swing(&self) -> Vec<Input> {
         let mut inputs: Vec<Input> = self.swings.iter().map(|(input, _, _)| *input).collect();
-        inputs.sort_by(|a, b| {
+        order::sort_by(&mut inputs, &|a, b| {
             let swing = |input: &Input| self.swing(*input).get::<units::meter>();
             swing(b).total_cmp(&swing(a)).then(a.cmp(b))
         });
@@ -70,7 +73,9 @@ impl Spread {
     /// The inputs by how much they move the packs, most first.
     pub fn by_pack_swing(&self) -> Vec<Input> {
         let mut inputs: Vec<Input> = self.pack_swings.iter().map(|(input, _, _)| *input).collect();
-        inputs.sort_by(|a, b| self.pack_swing(*b).total_cmp(&self.pack_swing(*a)).then(a.cmp(b)));
+        order::sort_by(&mut inputs, &|a, b| {
+            self.pack_swing(*b).total_cmp(&self.pack_swing(*a)).then(a.cmp(b))
+        });
         inputs
     }
 }

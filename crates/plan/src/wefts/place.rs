@@ -3,7 +3,10 @@
 //! What it is: rows spread evenly over the room of a section, whole ones first, one shortened to come out right; few are
 //! shortened all alike, so that no zone is left out. What it is not: the limits (see `wish`) or the room (see `slot`).
 
-use measure::quantity::{Length, LinearNumberDensity, units};
+use measure::{
+    order,
+    quantity::{Length, LinearNumberDensity, units},
+};
 use record::wig::zone::Zone;
 
 use super::{
@@ -120,7 +123,7 @@ pub fn place(
             }
             fill(&slots, layout, &seen, rules, &cluster, &mut rows, &mut placement.shortfalls);
         }
-        rows.sort_by(|a: &PlannedRow, b| total_cmp(a.at, b.at).then(a.mount.cmp(&b.mount)));
+        order::sort_by(&mut rows, &|a, b| total_cmp(a.at, b.at).then(a.mount.cmp(&b.mount)));
         placement.rows.extend(rows);
     }
     // Zones that want rows and have no gap for one.
@@ -152,7 +155,7 @@ fn clusters(slots: &[Slot<'_>], seen: &Seen<'_>, shortest: Length, wanted: &[Len
             (one_each > none()).then(|| ((wanted / one_each).get::<units::ratio>(), zone, wanted))
         })
         .collect();
-    fractions.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    order::sort_by(&mut fractions, &|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut clusters: Vec<(f64, Cluster)> = Vec::new();
     for (fraction, zone, wanted) in fractions {
         match clusters.last_mut() {
@@ -174,10 +177,10 @@ fn clusters(slots: &[Slot<'_>], seen: &Seen<'_>, shortest: Length, wanted: &[Len
         }
     }
     for (_, cluster) in &mut clusters {
-        cluster.zones.sort_unstable();
+        order::sort(&mut cluster.zones);
     }
     // Rows that cover most zones are placed first, so that they keep the even places.
-    clusters.sort_by_key(|(_, cluster)| core::cmp::Reverse(cluster.zones.len()));
+    order::sort_by(&mut clusters, &|a, b| b.1.zones.len().cmp(&a.1.zones.len()));
     clusters.into_iter().map(|(_, cluster)| cluster).collect()
 }
 

@@ -2,7 +2,10 @@
 //!
 //! What it is: room for rows in one gap under the rules, rows already sewn there counted. What it is not: a choice of rows.
 
-use measure::quantity::{Length, units};
+use measure::{
+    order,
+    quantity::{Length, units},
+};
 use record::wig::zone::Zone;
 
 use super::{
@@ -99,7 +102,7 @@ pub(super) fn room_in(gap: &Gap, rules: &Rules, sewn: &[(Section, Length)]) -> (
         || sewn.iter().filter(|(section, at)| *section == gap.section && *at >= gap.from - near && *at < gap.to - near);
     let stacked = here().filter(|(_, at)| (*at - gap.from).abs() < near).count();
     let mut marks: Vec<Length> = here().map(|(_, at)| *at).filter(|at| (*at - gap.from).abs() >= near).collect();
-    marks.sort_by(|a, b| a.get::<units::meter>().total_cmp(&b.get::<units::meter>()));
+    order::sort_by(&mut marks, &|a, b| a.get::<units::meter>().total_cmp(&b.get::<units::meter>()));
     marks.push(gap.to);
     let mut from = gap.from;
     let mut free = Vec::new();
