@@ -222,6 +222,7 @@ pub const ENGLISH: Table = &[
     ("web.count_lot", "Count what is left"),
     ("web.count_hint", "What you have in hand now. Weft sewn later comes off by itself."),
     ("web.lots_lead", "What is on your shelf, and what the shop has. Each wig says which it may use."),
+    ("web.on_shelf", "On the shelf"),
     ("web.lot_unknown", "a weft that is not on this shelf"),
     ("web.bench_title", "Ways of working"),
     ("web.sewing_hint", "Machine weft is usually sewn as one run, folded back at row ends, uncut"),

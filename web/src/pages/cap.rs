@@ -21,7 +21,7 @@ use yew::prelude::*;
 
 use crate::{
     pages::base::zone_fields,
-    parts::{cautions::cautions, drawing::Draw, field::figure, pictures},
+    parts::{cautions::cautions, cell::use_cell, drawing::draw, field::figure, pictures},
     shell::talk::{say, t, ta},
     store::{desk::use_desk, model::Whose},
 };
@@ -69,7 +69,7 @@ pub fn Cap(props: &Props) -> Html {
     let state = desk.state(whose, log);
     let lots = desk.model().bench(whose).lots();
     let laid = use_memo((state.clone(), lots.clone()), |(state, lots)| laid_out(state, lots));
-    let chosen = use_state(|| None::<Zone>);
+    let chosen = use_cell(|| None::<Zone>);
     let wig = Wig::new(&state);
     let touched = {
         let chosen = chosen.clone();
@@ -92,9 +92,7 @@ pub fn Cap(props: &Props) -> Html {
             { cautions(&full.cautions, &prefs) }
             <div class="cap-page">
                 <div class="cap-map" role="group" aria-label={t("web.cap_map")}>
-                    { for pictures::cap(&state, layout, full, *chosen, &prefs).into_iter().map(|drawing| html! {
-                        <Draw {drawing} class="cap-view" touched={touched.clone()} />
-                    }) }
+                    { for pictures::cap(&state, layout, full, chosen.get(), &prefs).iter().map(|drawing| draw(drawing, "cap-view", Some(&touched), &prefs)) }
                     <p class="hint legend">{ t("web.cap_legend") }</p>
                 </div>
                 <section class="zones" aria-labelledby="zones-title">
@@ -103,9 +101,9 @@ pub fn Cap(props: &Props) -> Html {
                         { for full.zones.iter().filter(|zone| zone.area.get::<measure::quantity::units::square_centimeter>() > 0.5).map(|zone| {
                             let pick = {
                                 let (chosen, zone) = (chosen.clone(), zone.zone);
-                                Callback::from(move |_: MouseEvent| chosen.set(if *chosen == Some(zone) { None } else { Some(zone) }))
+                                Callback::from(move |_: MouseEvent| chosen.set(if chosen.get() == Some(zone) { None } else { Some(zone) }))
                             };
-                            let open = *chosen == Some(zone.zone);
+                            let open = chosen.get() == Some(zone.zone);
                             html! {
                                 <li key={zone.zone.name()} class={classes!(open.then_some("chosen"))}>
                                     <button type="button" class="zone-button" aria-expanded={if open { "true" } else { "false" }} onclick={pick}>

@@ -15,7 +15,8 @@ use yew::prelude::*;
 use crate::{
     pages::cap::{Props, head_refused, laid_out},
     parts::{
-        drawing::Draw,
+        cell::use_cell,
+        drawing::draw,
         field::{Stands, figure},
         pictures,
     },
@@ -32,7 +33,7 @@ pub fn Look(props: &Props) -> Html {
     let state = desk.state(whose, log);
     let lots = desk.model().bench(whose).lots();
     let laid = use_memo((state.clone(), lots), |(state, lots)| laid_out(state, lots));
-    let shown = use_state(|| Zone::Back);
+    let shown = use_cell(|| Zone::Back);
     let wig = Wig::new(&state);
     let parting = wig.parting();
     let plain = |slot: &'static str, value: String, hint: Option<&str>| {
@@ -82,13 +83,11 @@ pub fn Look(props: &Props) -> Html {
                             let (shown, zone) = (shown.clone(), zone.zone);
                             Callback::from(move |_: MouseEvent| shown.set(zone))
                         };
-                        let pressed = if *shown == zone.zone { "true" } else { "false" };
+                        let pressed = if shown.get() == zone.zone { "true" } else { "false" };
                         html! { <button type="button" aria-pressed={pressed} onclick={pick}>{ t(zone.zone.label()) }</button> }
                     }) }
                 </div>
-                { for full.zones.iter().filter(|zone| zone.zone == *shown).map(|zone| html! {
-                    <Draw drawing={pictures::depths(zone, None, &prefs)} class="depths" />
-                }) }
+                { for full.zones.iter().filter(|zone| zone.zone == shown.get()).map(|zone| draw(&pictures::depths(zone, None, &prefs), "depths", None, &prefs)) }
             </section>
         </>
     }

@@ -8,7 +8,7 @@ use record::{
         desk,
         entry::{LogId, Of},
     },
-    id::LotId,
+    id::WigId,
     wig::{figure::Origin, work::count},
     workshop::lots::Lot,
 };
@@ -16,7 +16,10 @@ use yew::prelude::*;
 
 use crate::{
     pages::record::{Named, work_form},
-    parts::field::{Stands, figure},
+    parts::{
+        cell::use_cell,
+        field::{Stands, figure},
+    },
     shell::{
         focus,
         talk::{choice, t, ta},
@@ -35,30 +38,17 @@ pub fn page(desk: &Desk) -> Html {
         <>
             <h1 id="page-title" tabindex="-1">{ t("web.nav_lots") }</h1>
             <p class="lead">{ t("web.lots_lead") }</p>
-            <AddLot whose={Whose::Own} then={Callback::noop()} />
+            { add_lot(desk, Whose::Own, None) }
+            if !lots.is_empty() { <h2 class="visually-hidden">{ t("web.on_shelf") }</h2> }
             { for lots.iter().map(|lot| html! { <LotCard key={lot.id.to_string()} whose={Whose::Own} lot={lot.clone()} /> }) }
         </>
     }
 }
 
-/// Whose shelf.
-#[derive(Properties, PartialEq)]
-pub struct AddProps {
-    /// Whose records.
-    pub whose: Whose,
-    /// A wig it is meant for.
-    #[prop_or_default]
-    pub wig: Option<record::id::WigId>,
-    /// Hears of the new lot.
-    pub then: Callback<LotId>,
-}
-
-/// Adding a lot: its name first, everything else assumed until measured.
-#[component]
-pub fn AddLot(props: &AddProps) -> Html {
-    let desk = use_desk();
+/// Adding a lot (meant for a wig, where one is named): its name first, everything else assumed until measured.
+pub fn add_lot(desk: &Desk, whose: Whose, wig: Option<WigId>) -> Html {
     let add = {
-        let (desk, whose, wig, then) = (desk.clone(), props.whose, props.wig, props.then.clone());
+        let desk = desk.clone();
         Callback::from(move |_: MouseEvent| {
             let Some(lot) = desk.new_lot() else { return };
             let count = desk.model().bench(whose).lots().len() + 1;
@@ -79,10 +69,8 @@ pub fn AddLot(props: &AddProps) -> Html {
                     bodies.push((LogId::Wig(wig), body));
                 }
             }
-            let then = then.clone();
             let after = Callback::from(move |safe: bool| {
                 if safe {
-                    then.emit(lot);
                     focus::later(vec![format!("lot_name-{lot}")]);
                 }
             });
@@ -111,7 +99,7 @@ pub fn LotCard(props: &CardProps) -> Html {
     let prefs = desk.model().prefs.clone();
     let (whose, log, lot) = (props.whose, LogId::Workshop, &props.lot);
     // A lot nobody has measured yet opens its fields; typing must not close them again.
-    let fresh = use_state(|| !lot.weight.origin.is_said() && !lot.width.origin.is_said());
+    let fresh = use_cell(|| !lot.weight.origin.is_said() && !lot.width.origin.is_said());
     let of = Of::Lot(lot.id);
     let field =
         |slot: &'static str, stands: Option<Stands>, hint: Option<&str>| figure(whose, log, slot, of, stands, hint);
@@ -138,7 +126,7 @@ pub fn LotCard(props: &CardProps) -> Html {
             <h3>{ &lot.name }</h3>
             <p class="hint">{ format!("{} · {} · {}", choice(lot.fibre.name), choice(lot.made), left_words) }</p>
             { props.children.clone() }
-            <details open={*fresh}>
+            <details open={fresh.get()}>
                 <summary>{ t("web.lot_fields") }</summary>
                 <div class="fields">
                     { field("lot_name", None, None) }

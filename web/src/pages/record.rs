@@ -19,7 +19,7 @@ use record::{
 use yew::prelude::*;
 
 use crate::{
-    parts::{confirm::Confirm, typed::text_of},
+    parts::{cell::use_cell, confirm::Confirm, typed::text_of},
     shell::{
         focus, js,
         talk::{choice, field, t, ta},
@@ -82,6 +82,12 @@ pub struct FormProps {
     pub given: Vec<(&'static str, String)>,
 }
 
+/// What stands in the fields of a form that nobody has typed in.
+fn started(kind: &Kind, given: &[(&'static str, String)]) -> Vec<(&'static str, String)> {
+    let of = |name: &str| given.iter().find(|(one, _)| *one == name).map(|(_, text)| text.clone()).unwrap_or_default();
+    kind.fields.iter().map(|field| (field.name, of(field.name))).collect()
+}
+
 /// A form for new work, with what stands in it at first.
 pub fn work_form(
     whose: Whose,
@@ -101,18 +107,16 @@ pub fn WorkForm(props: &FormProps) -> Html {
     let prefix = format!("{}.{}.{}.", props.log, kind.name, props.correct.map(|id| id.to_string()).unwrap_or_default());
     let texts = {
         let (prefix, given) = (prefix.clone(), props.given.clone());
-        use_state(move || {
-            kind.fields
-                .iter()
-                .map(|field| {
-                    let start = given.iter().find(|(name, _)| *name == field.name).map(|(_, text)| text.clone());
-                    (field.name, drafts::read(&format!("{prefix}{}", field.name)).or(start).unwrap_or_default())
-                })
-                .collect::<Vec<(&'static str, String)>>()
+        use_cell(move || {
+            let draft = |name: &str| drafts::read(&format!("{prefix}{name}"));
+            started(kind, &given)
+                .into_iter()
+                .map(|(name, text)| (name, draft(name).unwrap_or(text)))
+                .collect::<Vec<_>>()
         })
     };
-    let done = use_state(|| None::<String>);
-    let refusals = use_state(Vec::<(String, String)>::new);
+    let done = use_cell(|| None::<String>);
+    let refusals = use_cell(Vec::<(String, String)>::new);
     let lots = desk.model().bench(props.whose).lots();
     let id =
         |name: &str| format!("{}-{}{}", kind.name, name, props.correct.map(|id| format!("-{id}")).unwrap_or_default());
@@ -121,20 +125,21 @@ pub fn WorkForm(props: &FormProps) -> Html {
         let (texts, prefix) = (texts.clone(), prefix.clone());
         Callback::from(move |(name, text): (&'static str, String)| {
             drafts::keep(&format!("{prefix}{name}"), &text);
-            let mut now = (*texts).clone();
+            let mut now = texts.get();
             now.retain(|(one, _)| *one != name);
             now.push((name, text));
             texts.set(now);
         })
     };
     let onsubmit = {
+        let given = props.given.clone();
         let (desk, texts, refusals, done) = (desk.clone(), texts.clone(), refusals.clone(), done.clone());
         let (whose, log, correct, then) = (props.whose, props.log, props.correct, props.then.clone());
         let prefix = prefix.clone();
         let first_id = id("");
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
-            let minute = match done.as_deref() {
+            let minute = match done.get().as_deref() {
                 None | Some("") => None,
                 Some(text) => match Minute::read(text) {
                     Some(minute) => Some(minute),
@@ -146,7 +151,7 @@ pub fn WorkForm(props: &FormProps) -> Html {
                 },
             };
             let pairs: Vec<(String, String)> =
-                texts.iter().map(|(name, text)| ((*name).to_owned(), text.clone())).collect();
+                texts.get().into_iter().map(|(name, text)| (name.to_owned(), text)).collect();
             let body = match judge::work(desk.model(), whose, log, kind, &pairs) {
                 Ok(body) => body,
                 Err(all) => {
@@ -169,11 +174,11 @@ pub fn WorkForm(props: &FormProps) -> Html {
                 (_, body) => body,
             };
             refusals.set(Vec::new());
-            let (texts, then, prefix) = (texts.clone(), then.clone(), prefix.clone());
+            let (texts, then, prefix, given) = (texts.clone(), then.clone(), prefix.clone(), given.clone());
             let after = Callback::from(move |safe: bool| {
                 if safe {
                     kind.fields.iter().for_each(|field| drafts::drop(&format!("{prefix}{}", field.name)));
-                    texts.set(kind.fields.iter().map(|field| (field.name, String::new())).collect());
+                    texts.set(started(kind, &given));
                     then.emit(());
                 }
             });
@@ -184,17 +189,18 @@ pub fn WorkForm(props: &FormProps) -> Html {
         let done = done.clone();
         Callback::from(move |event: Event| done.set(Some(text_of(&event))))
     };
+    let (now, refusals) = (texts.get(), refusals.get());
     let refused = |name: &str| refusals.iter().find(|(one, _)| one == name).map(|(_, reason)| reason.clone());
     html! {
         <form class="form work" {onsubmit} novalidate=true>
             <div class="fields">
                 { for kind.fields.iter().map(|field| {
-                    let value = texts.iter().find(|(name, _)| *name == field.name).map(|(_, text)| text.clone());
+                    let value = now.iter().find(|(name, _)| *name == field.name).map(|(_, text)| text.clone());
                     work_field(field, &id(field.name), value.unwrap_or_default(), refused(field.name), &lots, &set)
                 }) }
                 <div class={classes!("figure", refused("done").map(|_| "refused"))}>
                     <label for={id("done")}>{ t("web.done_at") }</label>
-                    <input id={id("done")} type="datetime-local" onchange={on_done} value={(*done).clone().unwrap_or_default()} />
+                    <input id={id("done")} type="datetime-local" onchange={on_done} value={done.get().unwrap_or_default()} />
                     <p class="note">
                         if let Some(reason) = refused("done") { <span class="reason" role="alert">{ reason }</span> }
                         else { <span class="ground">{ t("web.done_hint") }</span> }
@@ -264,7 +270,7 @@ fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
     let bench = desk.model().bench(whose);
     let (log, state) = (bench.log(id), bench.state(id));
     let mut entries: Vec<&Entry> = log.entries().filter(|entry| !matches!(entry.body, Body::Amend(_))).collect();
-    entries.sort_by_key(|entry| core::cmp::Reverse((entry.done, entry.lamport, entry.id)));
+    measure::order::sort_by(&mut entries, &|a, b| (b.done, b.lamport, b.id).cmp(&(a.done, a.lamport, a.id)));
     if entries.is_empty() {
         return html! { <p class="hint">{ t("web.log_empty") }</p> };
     }
@@ -317,7 +323,7 @@ struct ActionProps {
 #[component]
 fn EntryActions(props: &ActionProps) -> Html {
     let desk = use_desk();
-    let correcting = use_state(|| false);
+    let correcting = use_cell(|| false);
     let state = desk.state(props.whose, props.log);
     let work = state.works().iter().find(|done| done.entry == props.entry).map(|done| done.work.clone());
     let undo = {
@@ -330,7 +336,7 @@ fn EntryActions(props: &ActionProps) -> Html {
     };
     let toggle = {
         let correcting = correcting.clone();
-        Callback::from(move |_: MouseEvent| correcting.set(!*correcting))
+        Callback::from(move |_: MouseEvent| correcting.set(!correcting.get()))
     };
     if props.undone {
         return html! {};
@@ -341,8 +347,8 @@ fn EntryActions(props: &ActionProps) -> Html {
         <div class="entry-actions">
             <Confirm label={t("web.undo")} ask={t("web.undo_ask")} then={undo} id={format!("undo-{}", props.entry)} />
             if let Some((kind, given)) = given {
-                <button type="button" class="plain" aria-expanded={if *correcting { "true" } else { "false" }} onclick={toggle}>{ t("web.correct") }</button>
-                if *correcting {
+                <button type="button" class="plain" aria-expanded={if correcting.get() { "true" } else { "false" }} onclick={toggle}>{ t("web.correct") }</button>
+                if correcting.get() {
                     <WorkForm whose={props.whose} log={props.log} {kind} correct={Some(props.entry)} {given}
                         then={let (correcting, entry) = (correcting.clone(), props.entry); Callback::from(move |()| {
                             correcting.set(false);

@@ -16,6 +16,7 @@ use record::history::people::People;
 use yew::prelude::*;
 
 use crate::{
+    parts::cell::{Cell, use_cell},
     shell::{
         js,
         route::Route,
@@ -45,7 +46,12 @@ fn ask_button(desk: &Desk) -> Html {
     let ask = Callback::from(move |_: MouseEvent| {
         let desk = desk.clone();
         wasm_bindgen_futures::spawn_local(async move {
-            desk.change(Change::Persisted(js::persist().await));
+            let answer = js::persist().await;
+            if answer == "yes" {
+                // The button goes with its banner.
+                js::focus_id("page-title");
+            }
+            desk.change(Change::Persisted(answer));
         });
     });
     html! { <button type="button" onclick={ask}>{ t("web.ask_persist") }</button> }
@@ -58,7 +64,7 @@ fn backup_button(desk: &Desk) -> Html {
         let desk = desk.clone();
         wasm_bindgen_futures::spawn_local(async move {
             if let Err(error) = save_backup(&desk).await {
-                desk.change(Change::Failed(error.into(), Vec::new()));
+                desk.change(Change::Failed(error.into(), Vec::new(), Vec::new()));
             }
         });
     });
@@ -95,7 +101,7 @@ enum Seen {
 pub fn Safe() -> Html {
     let desk = use_desk();
     let model = desk.model();
-    let seen = use_state(|| Seen::Nothing);
+    let seen = use_cell(|| Seen::Nothing);
     let pick = {
         let (desk, seen) = (desk.clone(), seen.clone());
         Callback::from(move |_: MouseEvent| {
@@ -173,9 +179,9 @@ async fn look(desk: &Desk, name: String, text: &str) -> Seen {
     Seen::Ready(name, Rc::new(backup), preview)
 }
 
-fn shown(desk: &Desk, seen: &UseStateHandle<Seen>) -> Html {
+fn shown(desk: &Desk, seen: &Cell<Seen>) -> Html {
     let prefs = desk.model().prefs.clone();
-    match &**seen {
+    match &seen.get() {
         Seen::Nothing => html! {},
         Seen::Reading => html! { <p role="status">{ t("web.reading") }</p> },
         Seen::Refused(reason) => html! { <p class="reason" role="alert">{ reason }</p> },

@@ -9,7 +9,7 @@ use record::{
 use yew::prelude::*;
 
 use crate::{
-    parts::typed::text_of,
+    parts::{cell::use_cell, typed::text_of},
     shell::{
         js,
         route::{Route, Tab},
@@ -34,15 +34,15 @@ fn usual(slot: &str) -> &'static str {
 #[component]
 pub fn Start() -> Html {
     let desk = use_desk();
-    let answers = use_state(|| {
+    let answers = use_cell(|| {
         ASKED.map(|slot| drafts::read(&format!("{DRAFT}{slot}")).unwrap_or_else(|| usual(slot).to_owned()))
     });
-    let refusal = use_state(|| None::<(&'static str, String)>);
+    let refusal = use_cell(|| None::<(&'static str, String)>);
     let set = {
         let answers = answers.clone();
         Callback::from(move |(place, text): (usize, String)| {
             drafts::keep(&format!("{DRAFT}{}", ASKED[place]), &text);
-            let mut now = (*answers).clone();
+            let mut now = answers.get();
             now[place] = text;
             answers.set(now);
         })
@@ -51,6 +51,7 @@ pub fn Start() -> Html {
         let (desk, answers, refusal) = (desk.clone(), answers.clone(), refusal.clone());
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
+            let answers = answers.get();
             if answers[0].trim().is_empty() {
                 refusal.set(Some(("name", t("web.name_needed"))));
                 js::focus_id("start-name");
@@ -78,6 +79,7 @@ pub fn Start() -> Html {
             desk.write(Whose::Own, bodies, None, then);
         })
     };
+    let said = answers.get();
     let select = |place: usize, names: &[&'static str]| {
         let set = set.clone();
         let slot = ASKED[place];
@@ -87,7 +89,7 @@ pub fn Start() -> Html {
                 <label for={format!("start-{slot}")}>{ field(slot) }</label>
                 <select id={format!("start-{slot}")} {onchange}>
                     { for names.iter().map(|name| html! {
-                        <option value={*name} selected={answers[place] == *name}>{ choice(name) }</option>
+                        <option value={*name} selected={said[place] == *name}>{ choice(name) }</option>
                     }) }
                 </select>
                 if slot == "cap" { { cap_help() } }
@@ -103,12 +105,12 @@ pub fn Start() -> Html {
             <h1 id="page-title" tabindex="-1">{ t("web.start") }</h1>
             <p class="lead">{ t("web.start_lead") }</p>
             <form class="form" {onsubmit} novalidate=true>
-                <div class={classes!("figure", refusal.is_some().then_some("refused"))}>
+                <div class={classes!("figure", refusal.get().is_some().then_some("refused"))}>
                     <label for="start-name">{ field("name") }</label>
-                    <input id="start-name" type="text" value={answers[0].clone()} {oninput} autocomplete="off"
-                        aria-describedby="start-note" aria-invalid={if refusal.is_some() { "true" } else { "false" }} />
+                    <input id="start-name" type="text" value={said[0].clone()} {oninput} autocomplete="off"
+                        aria-describedby="start-note" aria-invalid={if refusal.get().is_some() { "true" } else { "false" }} />
                     <p class="note" id="start-note">
-                        if let Some((_, reason)) = &*refusal { <span class="reason" role="alert">{ reason }</span> }
+                        if let Some((_, reason)) = refusal.get() { <span class="reason" role="alert">{ reason }</span> }
                     </p>
                 </div>
                 { select(1, fibres::NAMES) }

@@ -8,20 +8,17 @@ use yew::prelude::*;
 use crate::{
     parts::typed::text_of,
     shell::talk::{self, t},
-    store::{desk::use_desk, model::Change},
+    store::{desk::Desk, model::Change},
 };
 
 /// The page.
-#[component]
-pub fn Units() -> Html {
-    let desk = use_desk();
+pub fn page(desk: &Desk) -> Html {
     let prefs = desk.model().prefs.clone();
-    let kept = use_state(|| true);
     let choose = {
-        let (desk, kept) = (desk.clone(), kept.clone());
+        let desk = desk.clone();
         Callback::from(move |prefs: Prefs| {
-            kept.set(talk::keep_prefs(&prefs));
-            desk.change(Change::Prefs(prefs));
+            let kept = talk::keep_prefs(&prefs);
+            desk.change(Change::Prefs(prefs, kept));
         })
     };
     let pair = |legend: &str, name: &'static str, options: Vec<(String, bool, Prefs)>| {
@@ -72,7 +69,7 @@ pub fn Units() -> Html {
                     <label for="currency">{ t("web.units_currency") }</label>
                     <input id="currency" type="text" maxlength="4" value={prefs.currency.clone()} {oninput} autocomplete="off" />
                 </div>
-                if !*kept { <p class="reason" role="alert">{ t("web.units_not_kept") }</p> }
+                if !desk.model().prefs_kept { <p class="reason" role="alert">{ t("web.units_not_kept") }</p> }
             </div>
         </>
     }

@@ -29,12 +29,13 @@ use yew::prelude::*;
 use crate::{
     pages::{
         cap::{Props, head_refused},
-        lots::{AddLot, LotCard},
+        lots::{LotCard, add_lot},
         record::{Named, work_form},
     },
     parts::{
         cautions::cautions,
-        drawing::Draw,
+        cell::use_cell,
+        drawing::draw,
         field::{Stands, figure},
         lines::lines,
         pictures,
@@ -100,7 +101,7 @@ fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, pref
                 <section aria-labelledby="rows-title">
                     <h2 id="rows-title">{ t("web.rows_title") }</h2>
                     <div class="cap-map rows">
-                        { for pictures::rows(&desk.state(props.whose, LogId::Wig(props.wig)), answer, prefs).into_iter().map(|drawing| html! { <Draw {drawing} class="cap-view" /> }) }
+                        { for pictures::rows(&desk.state(props.whose, LogId::Wig(props.wig)), answer, prefs).iter().map(|drawing| draw(drawing, "cap-view", None, prefs)) }
                     </div>
                     { rows_table(props, answer, lots, prefs) }
                 </section>
@@ -109,7 +110,7 @@ fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, pref
                 <section aria-labelledby="laid-title">
                     <h2 id="laid-title">{ t("web.laid_title") }</h2>
                     <p class="hint" id="proved">{ proved(answer) }</p>
-                    <Draw drawing={pictures::laid_out(answer, lots, prefs)} class="laid" />
+                    { draw(&pictures::laid_out(answer, lots, prefs), "laid", None, prefs) }
                     if let Some((packs, joins)) = answer.joins_save {
                         <p>{ ta("web.joins_save", [Arg::Count(i64::from(packs)), Arg::Count(i64::from(joins))]) }</p>
                     }
@@ -179,7 +180,7 @@ fn rows_table(props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs
         names.join(", ")
     };
     html! {
-        <div class="scroll" tabindex="0" role="region" aria-labelledby="rows-title">
+        <div class="scroll" tabindex="0" role="group" aria-labelledby="rows-title">
             <table id="rows">
                 <thead><tr>
                     <th scope="col">{ t("web.row") }</th><th scope="col">{ t("web.where") }</th><th scope="col">{ t("web.zones") }</th>
@@ -224,7 +225,7 @@ struct SewnProps {
 #[component]
 fn Sewn(props: &SewnProps) -> Html {
     let desk = use_desk();
-    let open = use_state(|| false);
+    let open = use_cell(|| false);
     let log = LogId::Wig(props.wig);
     let section = match props.row.section {
         Section::BackAndSides => "back_and_sides",
@@ -250,16 +251,16 @@ fn Sewn(props: &SewnProps) -> Html {
     };
     let toggle = {
         let open = open.clone();
-        Callback::from(move |_: MouseEvent| open.set(!*open))
+        Callback::from(move |_: MouseEvent| open.set(!open.get()))
     };
     let name = ta("web.row_number", [Arg::Count(props.number as i64)]);
     html! {
         <>
             <span class="row-actions">
                 <button type="button" aria-label={format!("{}: {}", t("web.sewn"), name)} onclick={done}>{ t("web.sewn") }</button>
-                <button type="button" class="plain" aria-label={format!("{}: {}", t("web.sewn_but"), name)} aria-expanded={if *open { "true" } else { "false" }} onclick={toggle}>{ t("web.sewn_but") }</button>
+                <button type="button" class="plain" aria-label={format!("{}: {}", t("web.sewn_but"), name)} aria-expanded={if open.get() { "true" } else { "false" }} onclick={toggle}>{ t("web.sewn_but") }</button>
             </span>
-            if *open {
+            if open.get() {
                 { work_form(props.whose, log, Named("sew_weft"), given, {
                     let open = open.clone();
                     Callback::from(move |()| {
@@ -295,7 +296,7 @@ fn fullness_table(answer: &Answer, prefs: &Prefs) -> Html {
     html! {
         <section aria-labelledby="full-title">
             <h2 id="full-title">{ t("web.full_title") }</h2>
-            <div class="scroll" tabindex="0" role="region" aria-labelledby="full-title">
+            <div class="scroll" tabindex="0" role="group" aria-labelledby="full-title">
                 <table id="fullness">
                     <thead><tr>
                         <th scope="col">{ t("web.zone") }</th><th scope="col">{ t("web.as_now") }</th>
@@ -375,21 +376,13 @@ fn edges(props: &Props, answer: &Answer, prefs: &Prefs) -> Html {
 }
 
 /// Which lot the rows are reckoned with.
-fn choose_main(_desk: &Desk, props: &Props, lots: &[Lot]) -> Html {
+fn choose_main(desk: &Desk, props: &Props, lots: &[Lot]) -> Html {
     if lots.len() < 2 {
         return html! {};
     }
-    html! { <MainLot whose={props.whose} wig={props.wig} /> }
-}
-
-/// Choosing the main weft.
-#[component]
-fn MainLot(props: &Props) -> Html {
-    let desk = use_desk();
     let log = LogId::Wig(props.wig);
     let state = desk.state(props.whose, log);
     let wig = Wig::new(&state);
-    let lots = desk.model().bench(props.whose).lots();
     let main = wig.main_lot().or_else(|| lots.iter().find(|lot| wig.uses_lot(lot.id)).map(|lot| lot.id));
     html! {
         <fieldset class="main-lot">
@@ -429,7 +422,7 @@ fn lots_of(desk: &Desk, props: &Props, wig: &Wig<'_>, lots: &Rc<Vec<Lot>>) -> Ht
         <section aria-labelledby="wefts-title">
             <h2 id="wefts-title">{ t("web.wefts_title") }</h2>
             <p class="hint">{ t("web.wefts_hint") }</p>
-            <AddLot whose={props.whose} wig={Some(props.wig)} then={Callback::noop()} />
+            { add_lot(desk, props.whose, Some(props.wig)) }
             { for lots.iter().map(|lot| {
                 let used = wig.uses_lot(lot.id);
                 html! {

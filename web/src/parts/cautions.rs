@@ -11,7 +11,7 @@ use crate::shell::talk::{say, t};
 /// Cautions, heaviest first.
 pub fn cautions(cautions: &[Caution], prefs: &Prefs) -> Html {
     let mut sorted: Vec<&Caution> = cautions.iter().collect();
-    sorted.sort_by_key(|caution| core::cmp::Reverse(caution.weight));
+    measure::order::sort_by(&mut sorted, &|a, b| b.weight.cmp(&a.weight));
     if sorted.is_empty() {
         return html! {};
     }

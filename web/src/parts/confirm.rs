@@ -4,6 +4,7 @@
 
 use yew::prelude::*;
 
+use super::cell::use_cell;
 use crate::shell::{focus, talk::t};
 
 /// What it does and says.
@@ -22,7 +23,7 @@ pub struct Props {
 /// The part.
 #[component]
 pub fn Confirm(props: &Props) -> Html {
-    let asked = use_state(|| false);
+    let asked = use_cell(|| false);
     let yes_id = format!("{}-yes", props.id);
     let set = |value: bool| {
         let (asked, focus) = (asked.clone(), if value { yes_id.clone() } else { props.id.clone() });
@@ -31,7 +32,7 @@ pub fn Confirm(props: &Props) -> Html {
             focus::later(vec![focus.clone()]);
         })
     };
-    if !*asked {
+    if !asked.get() {
         return html! { <button type="button" id={props.id.clone()} onclick={set(true)}>{ &props.label }</button> };
     }
     let yes = {

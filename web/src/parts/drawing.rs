@@ -3,6 +3,7 @@
 //! What it is: the sheet's elements as the page's own, and touches on them told by what they mean.
 //! What it is not: the drawing, or the only way to anything: lists beside it do the same by keyboard.
 
+use measure::prefs::Prefs;
 use sheet::drawing::{
     Drawing, Target, Voice,
     node::{Form, Node, node},
@@ -13,31 +14,16 @@ use yew::{
     virtual_dom::{VNode, VTag, VText},
 };
 
-use crate::{shell::talk::WORDS, store::desk::use_desk};
+use crate::shell::talk::WORDS;
 
-/// What is drawn.
-#[derive(Properties, PartialEq)]
-pub struct Props {
-    /// The drawing.
-    pub drawing: Drawing,
-    /// A name for its class.
-    #[prop_or("plain-drawing")]
-    pub class: &'static str,
-    /// Hears what was touched.
-    #[prop_or_default]
-    pub touched: Callback<Target>,
-}
-
-/// The part.
-#[component]
-pub fn Draw(props: &Props) -> Html {
-    let desk = use_desk();
-    let voice = Voice { words: &WORDS, prefs: &desk.model().prefs };
-    let root = node(&props.drawing, &voice, Form::Embedded);
+/// A drawing, and what hears of touches on it.
+pub fn draw(drawing: &Drawing, class: &'static str, touched: Option<&Callback<Target>>, prefs: &Prefs) -> Html {
+    let voice = Voice { words: &WORDS, prefs };
+    let root = node(drawing, &voice, Form::Embedded);
     let mut targets = Vec::new();
     let picture = element(&root, &mut targets);
     let onclick = {
-        let touched = props.touched.clone();
+        let touched = touched.cloned();
         Callback::from(move |event: MouseEvent| {
             let place = event
                 .target()
@@ -45,12 +31,12 @@ pub fn Draw(props: &Props) -> Html {
                 .and_then(|element| element.closest("[data-target]").ok().flatten())
                 .and_then(|element| element.get_attribute("data-target"))
                 .and_then(|place| place.parse::<usize>().ok());
-            if let Some(target) = place.and_then(|place| targets.get(place)) {
+            if let Some((touched, target)) = touched.as_ref().zip(place.and_then(|place| targets.get(place))) {
                 touched.emit(*target);
             }
         })
     };
-    html! { <div class={classes!("drawing", props.class)} {onclick}>{ picture }</div> }
+    html! { <div class={classes!("drawing", class)} {onclick}>{ picture }</div> }
 }
 
 fn element(of: &Node, targets: &mut Vec<Target>) -> VNode {

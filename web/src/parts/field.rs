@@ -14,7 +14,7 @@ use record::{
 };
 use yew::prelude::*;
 
-use super::typed::text_of;
+use super::{cell::use_cell, typed::text_of};
 use crate::{
     shell::{
         js,
@@ -109,9 +109,9 @@ pub fn FigureField(props: &Props) -> Html {
     let said = held.as_ref().and_then(|held| held.value.as_ref()).map(|value| value.text());
     let draft = {
         let address = address.clone();
-        use_state(move || drafts::read(&address))
+        use_cell(move || drafts::read(&address))
     };
-    let refusal = use_state(|| None::<String>);
+    let refusal = use_cell(|| None::<String>);
 
     let commit = {
         let (desk, draft, refusal, props, address) =
@@ -155,21 +155,21 @@ pub fn FigureField(props: &Props) -> Html {
             js::focus_id(&id);
         })
     };
-    let value = (*draft).clone().or(said.clone()).unwrap_or_default();
+    let value = draft.get().or(said.clone()).unwrap_or_default();
     let label = talk::field(props.slot);
     let assumed = said.is_none() && props.stands.is_some();
     let note_id = format!("{id}-note");
-    let class = classes!("figure", assumed.then_some("assumed"), refusal.is_some().then_some("refused"));
+    let class = classes!("figure", assumed.then_some("assumed"), refusal.get().is_some().then_some("refused"));
     let two = held.as_ref().filter(|held| held.two_answers);
     html! {
         <div {class}>
             <label for={id.clone()}>{ label }</label>
             if let Some(hint) = &props.hint { <p class="hint">{ hint }</p> }
-            { input(field, &id, &note_id, &value, props.stands.as_ref(), refusal.is_some(), &commit, &typed) }
+            { input(field, &id, &note_id, &value, props.stands.as_ref(), refusal.get().is_some(), &commit, &typed) }
             <p class="note" id={note_id}>
-                if let Some(reason) = (*refusal).clone() {
+                if let Some(reason) = refusal.get() {
                     <span class="reason" role="alert">{ reason }</span>
-                } else if draft.is_some() && draft.as_ref() != said.as_ref() {
+                } else if draft.get().is_some() && draft.get() != said {
                     <span class="unsaved">{ t("web.unsaved") }</span>
                 } else if let (None, Some(stands)) = (&said, &props.stands) {
                     if let Some(ground) = &stands.ground { <span class="ground">{ ground }</span> }
@@ -260,16 +260,47 @@ fn input(
             aria-describedby={described} aria-invalid={invalid} /> }
         }
         holds => {
-            let kind = if *holds == Holds::Date { "date" } else { "text" };
+            if *holds == Holds::Date {
+                return date(id, value, &described, invalid, commit, typed);
+            }
             let mode = match holds {
                 Holds::Quantity(_) | Holds::AnyOf(_) | Holds::Money => "decimal",
                 Holds::Count(..) => "numeric",
                 _ => "text",
             };
             let placeholder = stands.map(|stands| stands.value.clone()).unwrap_or_default();
-            html! { <input {id} type={kind} inputmode={mode} value={value.to_owned()} {placeholder}
+            html! { <input {id} type="text" inputmode={mode} value={value.to_owned()} {placeholder}
             oninput={on_typed(typed)} onchange={on_change(commit)}
             autocomplete="off" aria-describedby={described} aria-invalid={invalid} /> }
         }
     }
+}
+
+/// A day. Some browsers tell of a change at every figure of the year, so it is saved on leaving or with Enter.
+fn date(
+    id: String,
+    value: &str,
+    described: &str,
+    invalid: &'static str,
+    commit: &Callback<String>,
+    typed: &Callback<String>,
+) -> Html {
+    let oninput = {
+        let typed = typed.clone();
+        Callback::from(move |event: InputEvent| typed.emit(text_of(&event)))
+    };
+    let onblur = {
+        let commit = commit.clone();
+        Callback::from(move |event: FocusEvent| commit.emit(text_of(&event)))
+    };
+    let onkeydown = {
+        let commit = commit.clone();
+        Callback::from(move |event: KeyboardEvent| {
+            if event.key() == "Enter" {
+                commit.emit(text_of(&event));
+            }
+        })
+    };
+    html! { <input {id} type="date" value={value.to_owned()} {oninput} {onblur} {onkeydown}
+    autocomplete="off" aria-describedby={described.to_owned()} aria-invalid={invalid} /> }
 }

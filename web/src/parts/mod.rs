@@ -3,6 +3,7 @@
 //! What it is: small components that several pages use. What it is not: pages, or rules.
 
 pub mod cautions;
+pub mod cell;
 pub mod confirm;
 pub mod drawing;
 pub mod field;

@@ -12,6 +12,7 @@ use plan::{
 use record::{history::fold::State, workshop::lots::Lot};
 use yew::prelude::*;
 
+use super::cell::use_cell;
 use crate::shell::js;
 
 /// An answer, or why there is none.
@@ -25,11 +26,11 @@ pub fn today() -> Option<Date> {
 /// The answer for these records, as soon as it is there; `true` while a newer one is being reckoned.
 #[hook]
 pub fn use_answer(state: Rc<State>, lots: Rc<Vec<Lot>>) -> (Option<Rc<Reckoned>>, bool) {
-    let answer = use_state(|| None::<Rc<Reckoned>>);
+    let answer = use_cell(|| None::<Rc<Reckoned>>);
     let turn = use_mut_ref(|| 0_u32);
-    let busy = use_state(|| true);
+    let busy = use_cell(|| true);
     {
-        let (answer, busy) = (answer.setter(), busy.setter());
+        let (answer, busy) = (answer.clone(), busy.clone());
         use_effect_with((state, lots), move |(state, lots)| {
             let mine = {
                 let mut turn = turn.borrow_mut();
@@ -56,5 +57,5 @@ pub fn use_answer(state: Rc<State>, lots: Rc<Vec<Lot>>) -> (Option<Rc<Reckoned>>
             }
         });
     }
-    ((*answer).clone(), *busy)
+    (answer.get(), busy.get())
 }

@@ -13,6 +13,7 @@ use super::{
 };
 use crate::{
     pages,
+    parts::cell::use_cell,
     store::{desk::Desk, model::Model},
 };
 
@@ -21,13 +22,13 @@ use crate::{
 pub fn App() -> Html {
     let model = use_reducer(|| Model::start(talk::prefs()));
     let desk = Desk::new(model);
-    let route = use_state(Route::now);
+    let route = use_cell(Route::now);
     {
         let desk = desk.clone();
         use_effect_with((), move |()| desk.open());
     }
     {
-        let route = route.setter();
+        let route = route.clone();
         use_effect_with((), move |()| {
             let listener = web_sys::window()
                 .map(|window| EventListener::new(&window, "hashchange", move |_| route.set(Route::now())));
@@ -36,17 +37,18 @@ pub fn App() -> Html {
     }
     // The first page keeps the browser's own focus; every later one is announced by its heading.
     let first = use_mut_ref(|| true);
-    use_effect_with(*route, move |_| {
+    let here = route.get();
+    use_effect_with(here, move |_| {
         if !first.replace(false) {
             js::focus_id("page-title");
         }
     });
-    let page = match *route {
+    let page = match here {
         Route::Wigs => pages::wigs::page(&desk),
         Route::Start => html! { <pages::start::Start /> },
         Route::Lots => pages::lots::page(&desk),
         Route::Safe => html! { <pages::safe::Safe /> },
-        Route::Units => html! { <pages::units::Units /> },
+        Route::Units => pages::units::page(&desk),
         Route::About => pages::about::page(),
         Route::Missing => pages::about::missing(),
         Route::Wig(wig, tab) => match desk.model().whose(wig) {
@@ -64,8 +66,8 @@ pub fn App() -> Html {
         },
     };
     // Another address is another page: no field keeps what was typed on the last one.
-    let page = html! { <div key={route.href()}>{ page }</div> };
+    let page = html! { <div key={here.href()}>{ page }</div> };
     html! {
-        <ContextProvider<Desk> context={desk.clone()}>{ frame(&desk, *route, page) }</ContextProvider<Desk>>
+        <ContextProvider<Desk> context={desk.clone()}>{ frame(&desk, here, page) }</ContextProvider<Desk>>
     }
 }

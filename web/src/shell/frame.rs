@@ -77,7 +77,7 @@ fn saving(saving: &Saving) -> Html {
 
 /// What was not saved stays on the screen until it is, or the person puts it aside.
 fn failure(desk: &Desk) -> Html {
-    let Saving::Failed(failure, entries) = &desk.model().saving else { return html! {} };
+    let Saving::Failed(failure, entries, _) = &desk.model().saving else { return html! {} };
     let again = {
         let desk = desk.clone();
         Callback::from(move |_: MouseEvent| desk.try_again())
@@ -126,7 +126,7 @@ fn update(desk: &Desk) -> Html {
             let desk = desk.clone();
             wasm_bindgen_futures::spawn_local(async move {
                 if let Err(error) = js::take_update().await {
-                    desk.change(Change::Failed(error.into(), Vec::new()));
+                    desk.change(Change::Failed(error.into(), Vec::new(), Vec::new()));
                 }
             });
         })

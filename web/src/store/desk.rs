@@ -20,10 +20,16 @@ use super::{
 };
 use crate::shell::js;
 
-/// The model and the ways to write.
-#[derive(Clone, PartialEq)]
+/// The model and the ways to write; one counted pointer, since every handler on the page holds it.
+#[derive(Clone)]
 pub struct Desk {
-    model: UseReducerHandle<Model>,
+    model: Rc<UseReducerHandle<Model>>,
+}
+
+impl PartialEq for Desk {
+    fn eq(&self, other: &Desk) -> bool {
+        Rc::ptr_eq(&self.model, &other.model)
+    }
 }
 
 /// The desk of the app.
@@ -39,7 +45,7 @@ pub fn use_desk() -> Desk {
 impl Desk {
     /// A desk over a model.
     pub fn new(model: UseReducerHandle<Model>) -> Desk {
-        Desk { model }
+        Desk { model: Rc::new(model) }
     }
 
     /// What the pages see.
@@ -92,7 +98,7 @@ impl Desk {
         wasm_bindgen_futures::spawn_local(async move {
             match Browser.all().await {
                 Ok(rows) => desk.change(Change::Read(rows)),
-                Err(failure) => desk.change(Change::Failed(failure, Vec::new())),
+                Err(failure) => desk.change(Change::Failed(failure, Vec::new(), Vec::new())),
             }
         });
     }
@@ -101,7 +107,7 @@ impl Desk {
     pub fn write(&self, whose: Whose, bodies: Vec<(LogId, Body)>, done: Option<Minute>, then: Callback<bool>) {
         let entries: Vec<Entry> =
             bodies.into_iter().filter_map(|(log, body)| self.entry(whose, log, body, done)).collect();
-        self.write_entries(whose, entries, then);
+        self.write_entries(whose, entries, vec![then]);
     }
 
     fn entry(&self, whose: Whose, log: LogId, body: Body, done: Option<Minute>) -> Option<Entry> {
@@ -118,14 +124,15 @@ impl Desk {
         })
     }
 
-    fn write_entries(&self, whose: Whose, mut entries: Vec<Entry>, then: Callback<bool>) {
+    fn write_entries(&self, whose: Whose, mut entries: Vec<Entry>, waiting: Vec<Callback<bool>>) {
+        let tell = |waiting: &[Callback<bool>], safe: bool| waiting.iter().for_each(|one| one.emit(safe));
         if whose == Whose::Demo {
             let highest = self.model.demo.highest();
             for (index, entry) in entries.iter_mut().enumerate() {
                 entry.lamport = highest + 1 + index as u64;
             }
             self.change(Change::Added(whose, entries, String::new()));
-            then.emit(true);
+            tell(&waiting, true);
             return;
         }
         let refused = entries.iter().any(|entry| self.model.own.is_newer(entry.log));
@@ -135,8 +142,8 @@ impl Desk {
                 message: crate::shell::talk::t("web.newer_wig"),
                 detail: String::new(),
             };
-            self.change(Change::Failed(failure, entries));
-            then.emit(false);
+            tell(&waiting, false);
+            self.change(Change::Failed(failure, entries, waiting));
             return;
         }
         self.change(Change::Going);
@@ -147,11 +154,11 @@ impl Desk {
                     let at = js::now_local_minute();
                     let clock = at.split_once('T').map_or(at.clone(), |(_, clock)| clock.to_owned());
                     desk.change(Change::Added(whose, stored, clock));
-                    then.emit(true);
+                    tell(&waiting, true);
                 }
                 Err(failure) => {
-                    desk.change(Change::Failed(failure, entries));
-                    then.emit(false);
+                    tell(&waiting, false);
+                    desk.change(Change::Failed(failure, entries, waiting));
                 }
             }
         });
@@ -159,8 +166,9 @@ impl Desk {
 
     /// Tries entries that failed once more.
     pub fn try_again(&self) {
-        if let Saving::Failed(_, entries) = &self.model.saving {
-            self.write_entries(Whose::Own, entries.clone(), Callback::noop());
+        if let Saving::Failed(_, entries, waiting) = &self.model.saving {
+            // Whoever waited since the first attempt hears of this one.
+            self.write_entries(Whose::Own, entries.clone(), waiting.clone());
         }
     }
 

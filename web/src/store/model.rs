@@ -21,7 +21,7 @@ use record::{
     wig::figures::Wig,
     workshop::lots::{Lot, lots},
 };
-use yew::Reducible;
+use yew::{Callback, Reducible};
 
 use super::backing::Failure;
 
@@ -66,7 +66,10 @@ impl Bench {
     }
 
     fn settle(&mut self) {
-        self.states = self.logs.iter().map(|(id, log)| (*id, Rc::new(fold(log)))).collect();
+        self.states = LiteMap::new_vec();
+        for (id, log) in &self.logs {
+            self.states.insert(*id, Rc::new(fold(log)));
+        }
         let empty = State::default();
         let workshop = self.states.get(&LogId::Workshop).map_or(&empty, |state| state);
         let wigs = self.states.iter().filter(|(id, _)| **id != LogId::Workshop).map(|(_, state)| state.as_ref());
@@ -109,7 +112,7 @@ impl Bench {
             })
             .filter(|(_, name)| !name.is_empty())
             .collect();
-        wigs.sort_unstable_by(|a, b| (a.1.as_str(), a.0).cmp(&(b.1.as_str(), b.0)));
+        measure::order::sort_by(&mut wigs, &|a, b| (a.1.as_str(), a.0).cmp(&(b.1.as_str(), b.0)));
         wigs
     }
 
@@ -133,8 +136,35 @@ pub enum Saving {
     Going,
     /// Safe since this minute.
     Safe(String),
-    /// It failed; these entries are nowhere yet.
-    Failed(Failure, Vec<Entry>),
+    /// It failed; these entries are nowhere yet, and these pages wait to hear that they are.
+    Failed(Failure, Vec<Entry>, Vec<Callback<bool>>),
+}
+
+impl Saving {
+    /// One more failure: what failed before still waits beside it.
+    fn failed(&mut self, failure: Failure, entries: Vec<Entry>, waiting: Vec<Callback<bool>>) {
+        match self {
+            Saving::Failed(why, held, hear) => {
+                *why = failure;
+                held.extend(
+                    entries.into_iter().filter(|entry| held.iter().all(|one| one.id != entry.id)).collect::<Vec<_>>(),
+                );
+                hear.extend(waiting.into_iter().filter(|one| !hear.contains(one)).collect::<Vec<_>>());
+            }
+            other => *other = Saving::Failed(failure, entries, waiting),
+        }
+    }
+
+    /// These are safe; a failure stands until all of its entries are.
+    fn safe(&mut self, entries: &[Entry], at: String) {
+        if let Saving::Failed(_, held, _) = self {
+            held.retain(|entry| entries.iter().all(|one| one.id != entry.id));
+            if !held.is_empty() {
+                return;
+            }
+        }
+        *self = Saving::Safe(at);
+    }
 }
 
 /// How opening went.
@@ -165,6 +195,8 @@ pub struct Model {
     pub saving: Saving,
     /// Units.
     pub prefs: Prefs,
+    /// Whether this browser kept them.
+    pub prefs_kept: bool,
     /// `yes`, `no` or `unknown`: whether the browser promised to keep the records.
     pub persisted: String,
     /// `waiting` or `taken`, where there is a new version.
@@ -186,12 +218,12 @@ pub enum Change {
     Going,
     /// Entries are safe (or in the demo's memory).
     Added(Whose, Vec<Entry>, String),
-    /// Entries were not taken.
-    Failed(Failure, Vec<Entry>),
+    /// Entries were not taken; who waits for them.
+    Failed(Failure, Vec<Entry>, Vec<Callback<bool>>),
     /// The person put a failure aside.
     Aside,
-    /// Units were chosen.
-    Prefs(Prefs),
+    /// Units were chosen; whether this browser kept the choice.
+    Prefs(Prefs, bool),
     /// What the browser says of keeping.
     Persisted(String),
     /// A new version.
@@ -224,6 +256,7 @@ impl Model {
             demos,
             saving: Saving::Quiet,
             prefs,
+            prefs_kept: true,
             persisted: "unknown".to_owned(),
             update: None,
             offline: false,
@@ -262,11 +295,16 @@ impl Reducible for Model {
                 model.own = Bench::of_rows(&rows);
             }
             Change::Read(rows) => model.own = Bench::of_rows(&rows),
-            Change::Going => model.saving = Saving::Going,
+            // A failure stays on the screen while anything else is on its way.
+            Change::Going => {
+                if !matches!(model.saving, Saving::Failed(..)) {
+                    model.saving = Saving::Going;
+                }
+            }
             Change::Added(whose, entries, at) => {
                 let bench = match whose {
                     Whose::Own => {
-                        model.saving = Saving::Safe(at);
+                        model.saving.safe(&entries, at);
                         &mut model.own
                     }
                     Whose::Demo => &mut model.demo,
@@ -274,9 +312,12 @@ impl Reducible for Model {
                 entries.into_iter().for_each(|entry| bench.put(entry));
                 bench.settle();
             }
-            Change::Failed(failure, entries) => model.saving = Saving::Failed(failure, entries),
+            Change::Failed(failure, entries, waiting) => model.saving.failed(failure, entries, waiting),
             Change::Aside => model.saving = Saving::Quiet,
-            Change::Prefs(prefs) => model.prefs = prefs,
+            Change::Prefs(prefs, kept) => {
+                model.prefs = prefs;
+                model.prefs_kept = kept;
+            }
             Change::Persisted(persisted) => model.persisted = persisted,
             Change::Update(update) => model.update = Some(update),
             Change::Offline(offline) => model.offline = offline,
