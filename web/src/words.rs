@@ -276,6 +276,7 @@ pub const ENGLISH: Table = &[
         "You see first what it would add. Nothing of yours is replaced: what is new is added, what differs is kept beside yours.",
     ),
     ("web.pick_file", "Choose a file"),
+    ("web.is_demo", "This file holds the demo wig, which is here already. Nothing was taken in."),
     ("web.reading", "Reading…"),
     ("web.preview", "What “{0}” would bring"),
     ("web.preview_head", "Made {0} by {1}."),

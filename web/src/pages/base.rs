@@ -10,6 +10,8 @@ use record::{
 };
 use yew::prelude::*;
 
+use crate::parts::plain::{h2, p};
+
 use crate::{
     parts::field::{Stands, figure},
     shell::talk::{choice, t},
@@ -38,9 +40,9 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
     let crimped_share = Arg::Percent(crimped.likely.get::<measure::quantity::units::ratio>());
     html! {
         <>
-            <p class="lead">{ t("web.base_lead") }</p>
+            { p("lead", t("web.base_lead")) }
             <section aria-labelledby="base-what">
-                <h2 id="base-what">{ t("web.base_what") }</h2>
+                { h2("base-what", "web.base_what") }
                 <div class="fields">
                     { for ["name", "character", "due"].into_iter().map(|slot| field(slot, None, None)) }
                     { plain("fibre", choice("unknown")) }
@@ -49,8 +51,8 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
                 </div>
             </section>
             <section aria-labelledby="base-weight">
-                <h2 id="base-weight">{ t("web.base_weight") }</h2>
-                <p class="hint">{ t("web.base_weight_hint") }</p>
+                { h2("base-weight", "web.base_weight") }
+                { p("hint", t("web.base_weight_hint")) }
                 <div class="fields">
                     { known("whole_weight", Arg::Mass(whole.likely), &whole.origin, None) }
                     { known("cap_weight", Arg::Mass(cap.likely), &cap.origin, Some("web.cap_weight_hint")) }
@@ -60,8 +62,8 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
                 </div>
             </section>
             <section aria-labelledby="base-head">
-                <h2 id="base-head">{ t("web.base_head") }</h2>
-                <p class="hint">{ t("web.base_head_hint") }</p>
+                { h2("base-head", "web.base_head") }
+                { p("hint", t("web.base_head_hint")) }
                 { tape_picture() }
                 <div class="fields">
                     { plain("size", choice("medium")) }
@@ -75,8 +77,8 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
                 </div>
             </section>
             <section aria-labelledby="base-zones">
-                <h2 id="base-zones">{ t("web.base_zones") }</h2>
-                <p class="hint">{ t("web.base_zones_hint") }</p>
+                { h2("base-zones", "web.base_zones") }
+                { p("hint", t("web.base_zones_hint")) }
                 { for Zone::ALL.into_iter().map(|zone| html! {
                     <details class="zone" key={zone.name()}>
                         <summary>{ t(zone.label()) }</summary>

@@ -19,6 +19,8 @@ use record::{
 use sheet::drawing::Target;
 use yew::prelude::*;
 
+use crate::parts::plain::{h2, p};
+
 use crate::{
     pages::base::zone_fields,
     parts::{cautions::cautions, cell::use_cell, drawing::draw, field::figure, pictures},
@@ -54,7 +56,7 @@ pub fn laid_out(state: &State, lots: &[Lot]) -> Laid {
 pub fn head_refused(problems: &[(&'static str, measure::say::Say)], prefs: &measure::prefs::Prefs) -> Html {
     html! {
         <div class="banner stop" role="alert">
-            <p>{ t("web.head_refused") }</p>
+            { p("", t("web.head_refused")) }
             <ul>{ for problems.iter().map(|(slot, why)| html! { <li>{ format!("{}: {}", crate::shell::talk::field(slot), say(why, prefs)) }</li> }) }</ul>
         </div>
     }
@@ -85,18 +87,18 @@ pub fn Cap(props: &Props) -> Html {
     };
     html! {
         <>
-            <p class="lead">{ t("web.cap_lead") }</p>
+            { p("lead", t("web.cap_lead")) }
             if !wig.cap().takes_weft() {
-                <div class="banner" id="no-wefts"><p>{ t("web.no_wefts") }</p></div>
+                <div class="banner" id="no-wefts">{ p("", t("web.no_wefts")) }</div>
             }
             { cautions(&full.cautions, &prefs) }
             <div class="cap-page">
                 <div class="cap-map" role="group" aria-label={t("web.cap_map")}>
                     { for pictures::cap(&state, layout, full, chosen.get(), &prefs).iter().map(|drawing| draw(drawing, "cap-view", Some(&touched), &prefs)) }
-                    <p class="hint legend">{ t("web.cap_legend") }</p>
+                    { p("hint legend", t("web.cap_legend")) }
                 </div>
                 <section class="zones" aria-labelledby="zones-title">
-                    <h2 id="zones-title">{ t("web.zones") }</h2>
+                    { h2("zones-title", "web.zones") }
                     <ul class="zone-list">
                         { for full.zones.iter().filter(|zone| zone.area.get::<measure::quantity::units::square_centimeter>() > 0.5).map(|zone| {
                             let pick = {

@@ -12,6 +12,8 @@ use record::{
 };
 use yew::prelude::*;
 
+use crate::parts::plain::{h2, p};
+
 use crate::{
     pages::cap::{Props, head_refused, laid_out},
     parts::{
@@ -45,9 +47,9 @@ pub fn Look(props: &Props) -> Html {
     };
     html! {
         <>
-            <p class="lead">{ t("web.look_lead") }</p>
+            { p("lead", t("web.look_lead")) }
             <section aria-labelledby="look-worn">
-                <h2 id="look-worn">{ t("web.look_worn") }</h2>
+                { h2("look-worn", "web.look_worn") }
                 <div class="fields">
                     { plain("worn", choice("down"), None) }
                     { plain("target", t("web.as_full_as_now"), Some("web.target_hint")) }
@@ -55,7 +57,7 @@ pub fn Look(props: &Props) -> Html {
                 { conversion(full, &prefs) }
             </section>
             <section aria-labelledby="look-edge">
-                <h2 id="look-edge">{ t("web.look_edge") }</h2>
+                { h2("look-edge", "web.look_edge") }
                 <div class="fields">
                     { plain("hairline", choice("none"), None) }
                     if matches!(wig.hairline(), "glued_strip" | "sewn_edge") { { plain("hairline_layers", "1".to_owned(), None) } }
@@ -67,16 +69,16 @@ pub fn Look(props: &Props) -> Html {
                         if parting.kind == "weft_sides" { { plain("parting_rows", "2".to_owned(), None) } }
                     }
                 </div>
-                if wig.hairline() == "lace" { <p class="hint">{ t("web.lace_hint") }</p> }
+                if wig.hairline() == "lace" { { p("hint", t("web.lace_hint")) } }
             </section>
             <section aria-labelledby="look-zones">
-                <h2 id="look-zones">{ t("web.look_zones") }</h2>
-                <p class="hint">{ t("web.look_zones_hint") }</p>
+                { h2("look-zones", "web.look_zones") }
+                { p("hint", t("web.look_zones_hint")) }
                 { for full.zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| zone_row(props.wig, whose, &wig, zone, full, &prefs)) }
             </section>
             <section aria-labelledby="look-depths">
-                <h2 id="look-depths">{ t("web.look_depths") }</h2>
-                <p class="hint">{ t("web.look_depths_hint") }</p>
+                { h2("look-depths", "web.look_depths") }
+                { p("hint", t("web.look_depths_hint")) }
                 <div class="choices" role="group" aria-label={t("web.zones")}>
                     { for full.zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| {
                         let pick = {

@@ -14,6 +14,8 @@ use record::{
 };
 use yew::prelude::*;
 
+use crate::parts::plain::{p, title};
+
 use crate::{
     pages::record::{Named, work_form},
     parts::{
@@ -36,8 +38,8 @@ pub fn page(desk: &Desk) -> Html {
     let lots = desk.model().own.lots();
     html! {
         <>
-            <h1 id="page-title" tabindex="-1">{ t("web.nav_lots") }</h1>
-            <p class="lead">{ t("web.lots_lead") }</p>
+            { title("web.nav_lots") }
+            { p("lead", t("web.lots_lead")) }
             { add_lot(desk, Whose::Own, None) }
             if !lots.is_empty() { <h2 class="visually-hidden">{ t("web.on_shelf") }</h2> }
             { for lots.iter().map(|lot| html! { <LotCard key={lot.id.to_string()} whose={Whose::Own} lot={lot.clone()} /> }) }
@@ -149,7 +151,7 @@ pub fn LotCard(props: &CardProps) -> Html {
             </details>
             <details>
                 <summary>{ t("web.count_lot") }</summary>
-                <p class="hint">{ t("web.count_hint") }</p>
+                { p("hint", t("web.count_hint")) }
                 { work_form(whose, log, Named(count::KIND.name), vec![("lot", lot.id.to_string())], Callback::noop()) }
             </details>
         </article>

@@ -18,6 +18,8 @@ use record::{
 };
 use yew::prelude::*;
 
+use crate::parts::plain::{h2, p};
+
 use crate::{
     parts::{cell::use_cell, confirm::Confirm, typed::text_of},
     shell::{
@@ -37,15 +39,15 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
     html! {
         <>
             <section aria-labelledby="record-sew">
-                <h2 id="record-sew">{ t("web.record_sew") }</h2>
+                { h2("record-sew", "web.record_sew") }
                 { work_form(whose, log, Named("sew_weft"), Vec::new(), Callback::noop()) }
             </section>
             <section aria-labelledby="record-note">
-                <h2 id="record-note">{ t("web.record_note") }</h2>
+                { h2("record-note", "web.record_note") }
                 { work_form(whose, log, Named("note"), Vec::new(), Callback::noop()) }
             </section>
             <section aria-labelledby="record-log">
-                <h2 id="record-log">{ t("web.record_log") }</h2>
+                { h2("record-log", "web.record_log") }
                 { history(desk, whose, log) }
             </section>
         </>
@@ -272,7 +274,7 @@ fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
     let mut entries: Vec<&Entry> = log.entries().filter(|entry| !matches!(entry.body, Body::Amend(_))).collect();
     measure::order::sort_by(&mut entries, &|a, b| (b.done, b.lamport, b.id).cmp(&(a.done, a.lamport, a.id)));
     if entries.is_empty() {
-        return html! { <p class="hint">{ t("web.log_empty") }</p> };
+        return html! { { p("hint", t("web.log_empty")) } };
     }
     let names = Names { lots: &bench.lots() };
     let items: Vec<Html> = entries
@@ -301,7 +303,7 @@ fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
                     <p class="when">{ stands.map_or(entry.done, |done| done.done).to_string().replace('T', " ") }</p>
                     <p class="what">{ text }</p>
                     if let Some(was) = was { <p class="hint">{ ta("web.was", [Arg::Text(was)]) }</p> }
-                    if undone { <p class="hint">{ t("web.undone") }</p> }
+                    if undone { { p("hint", t("web.undone")) } }
                     <EntryActions {whose} log={id} entry={entry.id} {undone} />
                 </li>
             }

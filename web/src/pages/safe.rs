@@ -15,6 +15,8 @@ use measure::say::Arg;
 use record::history::people::People;
 use yew::prelude::*;
 
+use crate::parts::plain::{button, h2, p, title};
+
 use crate::{
     parts::cell::{Cell, use_cell},
     shell::{
@@ -35,7 +37,7 @@ pub fn keeping(desk: &Desk, has_records: bool) -> Html {
     }
     html! {
         <div class="banner" id="not-persisted">
-            <p>{ t("web.may_erase") }</p>
+            { p("", t("web.may_erase")) }
             <p class="actions">{ ask_button(desk) }{ backup_button(desk) }<a href={Route::Safe.href()}>{ t("web.nav_safe") }</a></p>
         </div>
     }
@@ -54,7 +56,7 @@ fn ask_button(desk: &Desk) -> Html {
             desk.change(Change::Persisted(answer));
         });
     });
-    html! { <button type="button" onclick={ask}>{ t("web.ask_persist") }</button> }
+    html! { { button("", t("web.ask_persist"), ask) } }
 }
 
 /// Writes a backup of everything and remembers when.
@@ -68,7 +70,7 @@ fn backup_button(desk: &Desk) -> Html {
             }
         });
     });
-    html! { <button type="button" class="primary" onclick={save}>{ t("web.backup") }</button> }
+    html! { { button("primary", t("web.backup"), save) } }
 }
 
 async fn save_backup(desk: &Desk) -> Result<(), js::JsError> {
@@ -125,10 +127,10 @@ pub fn Safe() -> Html {
     };
     html! {
         <>
-            <h1 id="page-title" tabindex="-1">{ t("web.nav_safe") }</h1>
-            <p class="lead">{ t("web.safe_lead") }</p>
+            { title("web.nav_safe") }
+            { p("lead", t("web.safe_lead")) }
             <section aria-labelledby="safe-here">
-                <h2 id="safe-here">{ t("web.safe_here") }</h2>
+                { h2("safe-here", "web.safe_here") }
                 <p>{ t(promise) }</p>
                 if model.persisted != "yes" { <p class="actions">{ ask_button(&desk) }</p> }
                 <p>{ t(if model.offline { "web.offline_yes" } else { "web.offline_no" }) }</p>
@@ -137,7 +139,7 @@ pub fn Safe() -> Html {
                 }
             </section>
             <section aria-labelledby="safe-out">
-                <h2 id="safe-out">{ t("web.safe_out") }</h2>
+                { h2("safe-out", "web.safe_out") }
                 <p>{ match &model.backed_up {
                     Some(at) => ta("web.last_backup", [Arg::Text(at.replace('T', " ").replace('Z', " UTC"))]),
                     None => t("web.no_backup"),
@@ -145,9 +147,9 @@ pub fn Safe() -> Html {
                 <p class="actions">{ backup_button(&desk) }</p>
             </section>
             <section aria-labelledby="safe-in">
-                <h2 id="safe-in">{ t("web.safe_in") }</h2>
-                <p>{ t("web.safe_in_hint") }</p>
-                <p class="actions"><button type="button" onclick={pick}>{ t("web.pick_file") }</button></p>
+                { h2("safe-in", "web.safe_in") }
+                { p("", t("web.safe_in_hint")) }
+                <p class="actions">{ button("", t("web.pick_file"), pick) }</p>
                 { shown(&desk, &seen) }
             </section>
         </>
@@ -176,6 +178,9 @@ async fn look(desk: &Desk, name: String, text: &str) -> Seen {
         Err(error) => return Seen::Refused(error.message),
     };
     let preview = preview(&backup, &have, &People::default());
+    if preview.wigs.iter().any(|wig| desk.model().demos.contains(&wig.wig)) {
+        return Seen::Refused(t("web.is_demo"));
+    }
     Seen::Ready(name, Rc::new(backup), preview)
 }
 
@@ -220,11 +225,11 @@ fn shown(desk: &Desk, seen: &Cell<Seen>) -> Html {
                         if preview.left_out > 0 { <li>{ ta("web.left_out", [Arg::Count(preview.left_out as i64)]) }</li> }
                     </ul>
                     { problems(backup, &prefs) }
-                    <p class="hint">{ t("web.take_in_hint") }</p>
+                    { p("hint", t("web.take_in_hint")) }
                     <p class="actions">
-                        <button type="button" class="primary" onclick={take}>{ t("web.take_in") }</button>
+                        { button("primary", t("web.take_in"), take) }
                         { backup_button(desk) }
-                        <button type="button" class="plain" onclick={leave}>{ t("web.leave") }</button>
+                        { button("plain", t("web.leave"), leave) }
                     </p>
                 </div>
             }

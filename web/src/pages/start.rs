@@ -8,6 +8,8 @@ use record::{
 };
 use yew::prelude::*;
 
+use crate::parts::plain::{p, title};
+
 use crate::{
     parts::{cell::use_cell, typed::text_of},
     shell::{
@@ -102,8 +104,8 @@ pub fn Start() -> Html {
     };
     html! {
         <>
-            <h1 id="page-title" tabindex="-1">{ t("web.start") }</h1>
-            <p class="lead">{ t("web.start_lead") }</p>
+            { title("web.start") }
+            { p("lead", t("web.start_lead")) }
             <form class="form" {onsubmit} novalidate=true>
                 <div class={classes!("figure", refusal.get().is_some().then_some("refused"))}>
                     <label for="start-name">{ field("name") }</label>

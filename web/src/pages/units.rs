@@ -5,6 +5,8 @@
 use measure::prefs::{Degrees, Lengths, Prefs, Weights};
 use yew::prelude::*;
 
+use crate::parts::plain::{p, title};
+
 use crate::{
     parts::typed::text_of,
     shell::talk::{self, t},
@@ -50,8 +52,8 @@ pub fn page(desk: &Desk) -> Html {
     };
     html! {
         <>
-            <h1 id="page-title" tabindex="-1">{ t("web.nav_units") }</h1>
-            <p class="lead">{ t("web.units_lead") }</p>
+            { title("web.nav_units") }
+            { p("lead", t("web.units_lead")) }
             <div class="form">
                 { pair("web.units_lengths", "lengths", vec![
                     ("cm, mm, m".to_owned(), prefs.lengths == Lengths::Metric, with(|prefs| prefs.lengths = Lengths::Metric)),

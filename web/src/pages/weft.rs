@@ -5,6 +5,7 @@
 use std::rc::Rc;
 
 use measure::{
+    decimal::fixed,
     prefs::Prefs,
     quantity::{Length, units},
     say::Arg,
@@ -25,6 +26,8 @@ use record::{
     workshop::lots::Lot,
 };
 use yew::prelude::*;
+
+use crate::parts::plain::{h2, p};
 
 use crate::{
     pages::{
@@ -99,7 +102,7 @@ fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, pref
             { cautions(&answer.cautions, prefs) }
             if !rows.is_empty() {
                 <section aria-labelledby="rows-title">
-                    <h2 id="rows-title">{ t("web.rows_title") }</h2>
+                    { h2("rows-title", "web.rows_title") }
                     <div class="cap-map rows">
                         { for pictures::rows(&desk.state(props.whose, LogId::Wig(props.wig)), answer, prefs).iter().map(|drawing| draw(drawing, "cap-view", None, prefs)) }
                     </div>
@@ -108,7 +111,7 @@ fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, pref
             }
             if !answer.laid.is_empty() {
                 <section aria-labelledby="laid-title">
-                    <h2 id="laid-title">{ t("web.laid_title") }</h2>
+                    { h2("laid-title", "web.laid_title") }
                     <p class="hint" id="proved">{ proved(answer) }</p>
                     { draw(&pictures::laid_out(answer, lots, prefs), "laid", None, prefs) }
                     if let Some((packs, joins)) = answer.joins_save {
@@ -234,10 +237,10 @@ fn Sewn(props: &SewnProps) -> Html {
     let length = (props.row.length + props.fold).get::<units::centimeter>();
     let given = vec![
         ("sewn_as", "row".to_owned()),
-        ("length", format!("{length:.1} cm")),
+        ("length", format!("{} cm", fixed(length, 1))),
         ("lot", props.lot.to_string()),
         ("section", section.to_owned()),
-        ("place", format!("{:.0} mm", props.row.at.get::<units::millimeter>())),
+        ("place", format!("{} mm", fixed(props.row.at.get::<units::millimeter>(), 0))),
     ];
     let done = {
         let (desk, given, whose) = (desk.clone(), given.clone(), props.whose);
@@ -295,7 +298,7 @@ fn fullness_table(answer: &Answer, prefs: &Prefs) -> Html {
     let zones = &answer.likely.prepared.fullness.zones;
     html! {
         <section aria-labelledby="full-title">
-            <h2 id="full-title">{ t("web.full_title") }</h2>
+            { h2("full-title", "web.full_title") }
             <div class="scroll" tabindex="0" role="group" aria-labelledby="full-title">
                 <table id="fullness">
                     <thead><tr>
@@ -323,7 +326,7 @@ fn reach_table(answer: &Answer, prefs: &Prefs) -> Html {
     }
     html! {
         <section aria-labelledby="reach-title">
-            <h2 id="reach-title">{ t("web.reach_title") }</h2>
+            { h2("reach-title", "web.reach_title") }
             <ul class="reach" id="reach">
                 { for answer.reach.iter().map(|reach| {
                     let key = if reach.lacking.get::<units::millimeter>() > 1.0 { "web.reach_lacks" } else { "web.reach_gives" };
@@ -349,7 +352,7 @@ fn edges(props: &Props, answer: &Answer, prefs: &Prefs) -> Html {
     let given = |purpose: &str, length: Length| {
         vec![
             ("sewn_as", purpose.to_owned()),
-            ("length", format!("{:.1} cm", length.get::<units::centimeter>())),
+            ("length", format!("{} cm", fixed(length.get::<units::centimeter>(), 1))),
             ("lot", answer.likely.prepared.main.to_string()),
         ]
     };
@@ -359,7 +362,7 @@ fn edges(props: &Props, answer: &Answer, prefs: &Prefs) -> Html {
     let log = LogId::Wig(props.wig);
     html! {
         <section aria-labelledby="edges-title">
-            <h2 id="edges-title">{ t("web.edges_title") }</h2>
+            { h2("edges-title", "web.edges_title") }
             <p id="edges">{ ta("web.edges", [Arg::Text(prefs.run(amounts.hairline)), Arg::Text(prefs.run(amounts.parting)), Arg::Text(prefs.run(answer.left_over()))]) }</p>
             if amounts.hairline > none {
                 <details><summary>{ t("web.record_hairline") }</summary>
@@ -420,8 +423,8 @@ fn lots_of(desk: &Desk, props: &Props, wig: &Wig<'_>, lots: &Rc<Vec<Lot>>) -> Ht
     };
     html! {
         <section aria-labelledby="wefts-title">
-            <h2 id="wefts-title">{ t("web.wefts_title") }</h2>
-            <p class="hint">{ t("web.wefts_hint") }</p>
+            { h2("wefts-title", "web.wefts_title") }
+            { p("hint", t("web.wefts_hint")) }
             { add_lot(desk, props.whose, Some(props.wig)) }
             { for lots.iter().map(|lot| {
                 let used = wig.uses_lot(lot.id);
@@ -458,7 +461,7 @@ fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
     let days = wig.delivery_days();
     html! {
         <section aria-labelledby="bench-title">
-            <h2 id="bench-title">{ t("web.bench_title") }</h2>
+            { h2("bench-title", "web.bench_title") }
             <div class="fields">
                 { plain("sewing", choice("run"), Some("web.sewing_hint")) }
                 { plain("parted", choice("no"), Some("web.parted_hint")) }

@@ -9,6 +9,8 @@ use record::{
 };
 use yew::prelude::*;
 
+use crate::parts::plain::p;
+
 use crate::{
     shell::{
         route::{Route, Tab},
@@ -33,11 +35,11 @@ pub fn frame(desk: &Desk, id: WigId, whose: Whose, here: Tab, page: Html) -> Htm
                 <h1 id="page-title" tabindex="-1">
                     { wig.name() }<span class="visually-hidden">{ format!(": {}", t(&format!("tab.{}", here.name()))) }</span>
                 </h1>
-                if whose == Whose::Demo { <p class="tag demo-tag">{ t("web.demo_wig") }</p> }
+                if whose == Whose::Demo { { p("tag demo-tag", t("web.demo_wig")) } }
                 if !wig.character().is_empty() { <p class="hint">{ wig.character() }</p> }
             </div>
             if desk.model().bench(whose).is_newer(log) {
-                <div class="banner stop" role="status"><p>{ t("web.newer_wig") }</p></div>
+                <div class="banner stop" role="status">{ p("", t("web.newer_wig")) }</div>
             }
             if conflicts > 0 {
                 <div class="banner" role="status"><p>{ ta("web.conflicts", [measure::say::Arg::Count(conflicts as i64)]) }</p></div>

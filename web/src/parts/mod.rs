@@ -9,5 +9,6 @@ pub mod drawing;
 pub mod field;
 pub mod lines;
 pub mod pictures;
+pub mod plain;
 pub mod reckon;
 pub mod typed;

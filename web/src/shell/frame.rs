@@ -4,6 +4,8 @@
 
 use yew::prelude::*;
 
+use crate::parts::plain::{button, p};
+
 use super::{
     js,
     route::Route,
@@ -44,7 +46,7 @@ pub fn frame(desk: &Desk, here: Route, page: Html) -> Html {
             { update(desk) }
             <main id="main">
                 { match &model.opening {
-                    Opening::Waiting => html! { <p class="waiting">{ t("web.opening") }</p> },
+                    Opening::Waiting => html! { { p("waiting", t("web.opening")) } },
                     Opening::Ready => page,
                     Opening::Newer(detail) => trouble("web.store_newer", detail),
                     Opening::Unreadable(detail) => html! { <>
@@ -105,10 +107,10 @@ fn failure(desk: &Desk) -> Html {
             <p class="detail">{ format!("{} {}", failure.message, failure.detail) }</p>
             <p class="actions">
                 if !entries.is_empty() {
-                    <button type="button" onclick={again}>{ t("web.try_again") }</button>
-                    <button type="button" onclick={file}>{ t("web.save_to_file") }</button>
+                    { button("", t("web.try_again"), again) }
+                    { button("", t("web.save_to_file"), file) }
                 }
-                <button type="button" class="plain" onclick={aside}>{ t("web.put_aside") }</button>
+                { button("plain", t("web.put_aside"), aside) }
             </p>
         </div>
     }
@@ -118,7 +120,7 @@ fn failure(desk: &Desk) -> Html {
 fn update(desk: &Desk) -> Html {
     let Some(what) = &desk.model().update else { return html! {} };
     if what == "taken" {
-        return html! { <div class="banner" role="status"><p>{ t("web.update_taken") }</p></div> };
+        return html! { <div class="banner" role="status">{ p("", t("web.update_taken")) }</div> };
     }
     let take = {
         let desk = desk.clone();
@@ -133,8 +135,8 @@ fn update(desk: &Desk) -> Html {
     };
     html! {
         <div class="banner" id="update" role="status">
-            <p>{ t("web.update") }</p>
-            <p class="actions"><button type="button" onclick={take}>{ t("web.update_take") }</button></p>
+            { p("", t("web.update")) }
+            <p class="actions">{ button("", t("web.update_take"), take) }</p>
         </div>
     }
 }
