@@ -10,7 +10,7 @@ use record::{
 };
 use yew::prelude::*;
 
-use crate::parts::plain::{h2, p};
+use crate::parts::plain::{p, section};
 
 use crate::{
     parts::field::{Stands, figure},
@@ -41,17 +41,15 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
     html! {
         <>
             { p("lead", t("web.base_lead")) }
-            <section aria-labelledby="base-what">
-                { h2("base-what", "web.base_what") }
+            { section("base-what", "web.base_what", html! { <>
                 <div class="fields">
                     { for ["name", "character", "due"].into_iter().map(|slot| field(slot, None, None)) }
                     { plain("fibre", choice("unknown")) }
                     { plain("cap", choice("open_wefted")) }
                     { for ["base_colour", "base_price"].into_iter().map(|slot| field(slot, None, None)) }
                 </div>
-            </section>
-            <section aria-labelledby="base-weight">
-                { h2("base-weight", "web.base_weight") }
+            </> }) }
+            { section("base-weight", "web.base_weight", html! { <>
                 { p("hint", t("web.base_weight_hint")) }
                 <div class="fields">
                     { known("whole_weight", Arg::Mass(whole.likely), &whole.origin, None) }
@@ -60,9 +58,8 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
                     { known("fineness", Arg::Fineness(fineness.likely), &fineness.origin, Some("web.fineness_hint")) }
                     { known("fibre_return", Arg::Gap(back.likely), &back.origin, None) }
                 </div>
-            </section>
-            <section aria-labelledby="base-head">
-                { h2("base-head", "web.base_head") }
+            </> }) }
+            { section("base-head", "web.base_head", html! { <>
                 { p("hint", t("web.base_head_hint")) }
                 { tape_picture() }
                 <div class="fields">
@@ -75,9 +72,8 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
                     { head("temple_to_temple_back", Some("web.temple_hint")) }
                     { head("nape_width", None) }
                 </div>
-            </section>
-            <section aria-labelledby="base-zones">
-                { h2("base-zones", "web.base_zones") }
+            </> }) }
+            { section("base-zones", "web.base_zones", html! { <>
                 { p("hint", t("web.base_zones_hint")) }
                 { for Zone::ALL.into_iter().map(|zone| html! {
                     <details class="zone" key={zone.name()}>
@@ -85,7 +81,7 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
                         <div class="fields">{ zone_fields(whose, log, &wig, zone, &prefs) }</div>
                     </details>
                 }) }
-            </section>
+            </> }) }
         </>
     }
 }

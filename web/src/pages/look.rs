@@ -12,7 +12,7 @@ use record::{
 };
 use yew::prelude::*;
 
-use crate::parts::plain::{h2, p};
+use crate::parts::plain::{p, section};
 
 use crate::{
     pages::cap::{Props, head_refused, laid_out},
@@ -48,16 +48,14 @@ pub fn Look(props: &Props) -> Html {
     html! {
         <>
             { p("lead", t("web.look_lead")) }
-            <section aria-labelledby="look-worn">
-                { h2("look-worn", "web.look_worn") }
+            { section("look-worn", "web.look_worn", html! { <>
                 <div class="fields">
                     { plain("worn", choice("down"), None) }
                     { plain("target", t("web.as_full_as_now"), Some("web.target_hint")) }
                 </div>
                 { conversion(full, &prefs) }
-            </section>
-            <section aria-labelledby="look-edge">
-                { h2("look-edge", "web.look_edge") }
+            </> }) }
+            { section("look-edge", "web.look_edge", html! { <>
                 <div class="fields">
                     { plain("hairline", choice("none"), None) }
                     if matches!(wig.hairline(), "glued_strip" | "sewn_edge") { { plain("hairline_layers", "1".to_owned(), None) } }
@@ -70,14 +68,12 @@ pub fn Look(props: &Props) -> Html {
                     }
                 </div>
                 if wig.hairline() == "lace" { { p("hint", t("web.lace_hint")) } }
-            </section>
-            <section aria-labelledby="look-zones">
-                { h2("look-zones", "web.look_zones") }
+            </> }) }
+            { section("look-zones", "web.look_zones", html! { <>
                 { p("hint", t("web.look_zones_hint")) }
                 { for full.zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| zone_row(props.wig, whose, &wig, zone, full, &prefs)) }
-            </section>
-            <section aria-labelledby="look-depths">
-                { h2("look-depths", "web.look_depths") }
+            </> }) }
+            { section("look-depths", "web.look_depths", html! { <>
                 { p("hint", t("web.look_depths_hint")) }
                 <div class="choices" role="group" aria-label={t("web.zones")}>
                     { for full.zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| {
@@ -90,7 +86,7 @@ pub fn Look(props: &Props) -> Html {
                     }) }
                 </div>
                 { for full.zones.iter().filter(|zone| zone.zone == shown.get()).map(|zone| draw(&pictures::depths(zone, None, &prefs), "depths", None, &prefs)) }
-            </section>
+            </> }) }
         </>
     }
 }

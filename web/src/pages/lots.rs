@@ -14,7 +14,7 @@ use record::{
 };
 use yew::prelude::*;
 
-use crate::parts::plain::{p, title};
+use crate::parts::plain::{folded, p, title};
 
 use crate::{
     pages::record::{Named, work_form},
@@ -149,11 +149,10 @@ pub fn LotCard(props: &CardProps) -> Html {
                     { field("still_sold", words(&choice("yes")), None) }
                 </div>
             </details>
-            <details>
-                <summary>{ t("web.count_lot") }</summary>
+            { folded(t("web.count_lot"), html! { <>
                 { p("hint", t("web.count_hint")) }
                 { work_form(whose, log, Named(count::KIND.name), vec![("lot", lot.id.to_string())], Callback::noop()) }
-            </details>
+            </> }) }
         </article>
     }
 }

@@ -18,7 +18,7 @@ use record::{
 };
 use yew::prelude::*;
 
-use crate::parts::plain::{h2, p};
+use crate::parts::plain::{p, section};
 
 use crate::{
     parts::{cell::use_cell, confirm::Confirm, typed::text_of},
@@ -38,18 +38,15 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
     let log = LogId::Wig(wig);
     html! {
         <>
-            <section aria-labelledby="record-sew">
-                { h2("record-sew", "web.record_sew") }
+            { section("record-sew", "web.record_sew", html! { <>
                 { work_form(whose, log, Named("sew_weft"), Vec::new(), Callback::noop()) }
-            </section>
-            <section aria-labelledby="record-note">
-                { h2("record-note", "web.record_note") }
+            </> }) }
+            { section("record-note", "web.record_note", html! { <>
                 { work_form(whose, log, Named("note"), Vec::new(), Callback::noop()) }
-            </section>
-            <section aria-labelledby="record-log">
-                { h2("record-log", "web.record_log") }
+            </> }) }
+            { section("record-log", "web.record_log", html! { <>
                 { history(desk, whose, log) }
-            </section>
+            </> }) }
         </>
     }
 }

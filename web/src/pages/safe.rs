@@ -15,7 +15,7 @@ use measure::say::Arg;
 use record::history::people::People;
 use yew::prelude::*;
 
-use crate::parts::plain::{button, h2, p, title};
+use crate::parts::plain::{button, folded, p, section, title};
 
 use crate::{
     parts::cell::{Cell, use_cell},
@@ -129,29 +129,26 @@ pub fn Safe() -> Html {
         <>
             { title("web.nav_safe") }
             { p("lead", t("web.safe_lead")) }
-            <section aria-labelledby="safe-here">
-                { h2("safe-here", "web.safe_here") }
+            { section("safe-here", "web.safe_here", html! { <>
                 <p>{ t(promise) }</p>
                 if model.persisted != "yes" { <p class="actions">{ ask_button(&desk) }</p> }
                 <p>{ t(if model.offline { "web.offline_yes" } else { "web.offline_no" }) }</p>
                 if !model.own.unreadable().is_empty() {
                     <p class="reason">{ ta("web.unreadable_rows", [Arg::Count(model.own.unreadable().len() as i64)]) }</p>
                 }
-            </section>
-            <section aria-labelledby="safe-out">
-                { h2("safe-out", "web.safe_out") }
+            </> }) }
+            { section("safe-out", "web.safe_out", html! { <>
                 <p>{ match &model.backed_up {
                     Some(at) => ta("web.last_backup", [Arg::Text(at.replace('T', " ").replace('Z', " UTC"))]),
                     None => t("web.no_backup"),
                 } }</p>
                 <p class="actions">{ backup_button(&desk) }</p>
-            </section>
-            <section aria-labelledby="safe-in">
-                { h2("safe-in", "web.safe_in") }
+            </> }) }
+            { section("safe-in", "web.safe_in", html! { <>
                 { p("", t("web.safe_in_hint")) }
                 <p class="actions">{ button("", t("web.pick_file"), pick) }</p>
                 { shown(&desk, &seen) }
-            </section>
+            </> }) }
         </>
     }
 }
@@ -245,9 +242,9 @@ fn problems(backup: &Backup, prefs: &measure::prefs::Prefs) -> Html {
         return html! {};
     }
     html! {
-        <details><summary>{ ta("web.problems", [Arg::Count(all.len() as i64)]) }</summary>
+        { folded(ta("web.problems", [Arg::Count(all.len() as i64)]), html! { <>
             <ul>{ for all.into_iter().take(200).map(|problem| html! { <li>{ format!("{}: {}", problem.place, say(&problem.why, prefs)) }</li> }) }</ul>
-        </details>
+        </> }) }
     }
 }
 

@@ -27,7 +27,7 @@ use record::{
 };
 use yew::prelude::*;
 
-use crate::parts::plain::{h2, p};
+use crate::parts::plain::{self, columns, folded, p, section};
 
 use crate::{
     pages::{
@@ -101,23 +101,21 @@ fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, pref
             { short_facts(answer, lots, prefs) }
             { cautions(&answer.cautions, prefs) }
             if !rows.is_empty() {
-                <section aria-labelledby="rows-title">
-                    { h2("rows-title", "web.rows_title") }
+                { section("rows-title", "web.rows_title", html! { <>
                     <div class="cap-map rows">
                         { for pictures::rows(&desk.state(props.whose, LogId::Wig(props.wig)), answer, prefs).iter().map(|drawing| draw(drawing, "cap-view", None, prefs)) }
                     </div>
                     { rows_table(props, answer, lots, prefs) }
-                </section>
+                </> }) }
             }
             if !answer.laid.is_empty() {
-                <section aria-labelledby="laid-title">
-                    { h2("laid-title", "web.laid_title") }
+                { section("laid-title", "web.laid_title", html! { <>
                     <p class="hint" id="proved">{ proved(answer) }</p>
                     { draw(&pictures::laid_out(answer, lots, prefs), "laid", None, prefs) }
                     if let Some((packs, joins)) = answer.joins_save {
                         <p>{ ta("web.joins_save", [Arg::Count(i64::from(packs)), Arg::Count(i64::from(joins))]) }</p>
                     }
-                </section>
+                </> }) }
             }
             { fullness_table(answer, prefs) }
             { reach_table(answer, prefs) }
@@ -185,21 +183,19 @@ fn rows_table(props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs
     html! {
         <div class="scroll" tabindex="0" role="group" aria-labelledby="rows-title">
             <table id="rows">
-                <thead><tr>
-                    <th scope="col">{ t("web.row") }</th><th scope="col">{ t("web.where") }</th><th scope="col">{ t("web.zones") }</th>
-                    <th scope="col">{ t("field.length") }</th><th scope="col">{ t("field.lot") }</th><th scope="col">{ t("web.done_column") }</th>
-                </tr></thead>
+                { columns(&["web.row", "web.where", "web.zones", "field.length", "field.lot", "web.done_column"]) }
                 <tbody>
                     { for rows.iter().enumerate().map(|(index, row)| {
                         let zones: Vec<String> = row.zones.iter().map(|(zone, _)| t(zone.label())).collect();
-                        html! { <tr key={index}>
-                            <th scope="row">{ index + 1 }</th>
-                            <td>{ place(row, prefs) }{ if row.part { format!(" ({})", t("web.part_row")) } else { String::new() } }</td>
-                            <td>{ zones.join(", ") }</td>
-                            <td>{ prefs.length(row.length) }</td>
-                            <td>{ lot_of(index) }</td>
-                            <td><Sewn whose={props.whose} wig={props.wig} row={row.clone()} number={index + 1} lot={answer.likely.prepared.main} fold={fold(answer)} /></td>
-                        </tr> }
+                        let part = if row.part { format!(" ({})", t("web.part_row")) } else { String::new() };
+                        let done = html! { <Sewn whose={props.whose} wig={props.wig} row={row.clone()} number={index + 1} lot={answer.likely.prepared.main} fold={fold(answer)} /> };
+                        plain::row((index + 1).to_string(), vec![
+                            (place(row, prefs) + &part).into(),
+                            zones.join(", ").into(),
+                            prefs.length(row.length).into(),
+                            lot_of(index).into(),
+                            done,
+                        ])
                     }) }
                 </tbody>
             </table>
@@ -297,25 +293,20 @@ fn proved(answer: &Answer) -> String {
 fn fullness_table(answer: &Answer, prefs: &Prefs) -> Html {
     let zones = &answer.likely.prepared.fullness.zones;
     html! {
-        <section aria-labelledby="full-title">
-            { h2("full-title", "web.full_title") }
+        { section("full-title", "web.full_title", html! { <>
             <div class="scroll" tabindex="0" role="group" aria-labelledby="full-title">
                 <table id="fullness">
-                    <thead><tr>
-                        <th scope="col">{ t("web.zone") }</th><th scope="col">{ t("web.as_now") }</th>
-                        <th scope="col">{ t("web.wanted") }</th><th scope="col">{ t("web.with_plan") }</th>
-                    </tr></thead>
+                    { columns(&["web.zone", "web.as_now", "web.wanted", "web.with_plan"]) }
                     <tbody>
-                        { for zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| html! { <tr key={zone.zone.name()}>
-                            <th scope="row">{ t(zone.zone.label()) }</th>
-                            <td>{ prefs.fullness(zone.now()) }</td>
-                            <td>{ prefs.fullness(zone.target) }</td>
-                            <td>{ prefs.fullness(answer.reached[zone.zone as usize]) }</td>
-                        </tr> }) }
+                        { for zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| {
+                            let reached = answer.reached[zone.zone as usize];
+                            let cells = [zone.now(), zone.target, reached];
+                            plain::row(t(zone.zone.label()), cells.iter().map(|one| prefs.fullness(*one).into()).collect())
+                        }) }
                     </tbody>
                 </table>
             </div>
-        </section>
+        </> }) }
     }
 }
 
@@ -325,8 +316,7 @@ fn reach_table(answer: &Answer, prefs: &Prefs) -> Html {
         return html! {};
     }
     html! {
-        <section aria-labelledby="reach-title">
-            { h2("reach-title", "web.reach_title") }
+        { section("reach-title", "web.reach_title", html! { <>
             <ul class="reach" id="reach">
                 { for answer.reach.iter().map(|reach| {
                     let key = if reach.lacking.get::<units::millimeter>() > 1.0 { "web.reach_lacks" } else { "web.reach_gives" };
@@ -338,7 +328,7 @@ fn reach_table(answer: &Answer, prefs: &Prefs) -> Html {
                     ]) }</li> }
                 }) }
             </ul>
-        </section>
+        </> }) }
     }
 }
 
@@ -361,20 +351,19 @@ fn edges(props: &Props, answer: &Answer, prefs: &Prefs) -> Html {
     };
     let log = LogId::Wig(props.wig);
     html! {
-        <section aria-labelledby="edges-title">
-            { h2("edges-title", "web.edges_title") }
+        { section("edges-title", "web.edges_title", html! { <>
             <p id="edges">{ ta("web.edges", [Arg::Text(prefs.run(amounts.hairline)), Arg::Text(prefs.run(amounts.parting)), Arg::Text(prefs.run(answer.left_over()))]) }</p>
             if amounts.hairline > none {
-                <details><summary>{ t("web.record_hairline") }</summary>
+                { folded(t("web.record_hairline"), html! { <>
                     { work_form(props.whose, log, Named("sew_weft"), given("hairline", first(plan::hairline::Purpose::Hairline)), Callback::noop()) }
-                </details>
+                </> }) }
             }
             if amounts.parting > none {
-                <details><summary>{ t("web.record_parting") }</summary>
+                { folded(t("web.record_parting"), html! { <>
                     { work_form(props.whose, log, Named("sew_weft"), given("parting", first(plan::hairline::Purpose::Parting)), Callback::noop()) }
-                </details>
+                </> }) }
             }
-        </section>
+        </> }) }
     }
 }
 
@@ -422,8 +411,7 @@ fn lots_of(desk: &Desk, props: &Props, wig: &Wig<'_>, lots: &Rc<Vec<Lot>>) -> Ht
         })
     };
     html! {
-        <section aria-labelledby="wefts-title">
-            { h2("wefts-title", "web.wefts_title") }
+        { section("wefts-title", "web.wefts_title", html! { <>
             { p("hint", t("web.wefts_hint")) }
             { add_lot(desk, props.whose, Some(props.wig)) }
             { for lots.iter().map(|lot| {
@@ -436,7 +424,7 @@ fn lots_of(desk: &Desk, props: &Props, wig: &Wig<'_>, lots: &Rc<Vec<Lot>>) -> Ht
                     </LotCard>
                 }
             }) }
-        </section>
+        </> }) }
     }
 }
 
@@ -460,8 +448,7 @@ fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
     let (a_day, per_row, shelf) = (wig.time_a_day(), wig.time_per_row(), wig.shelf_ratio());
     let days = wig.delivery_days();
     html! {
-        <section aria-labelledby="bench-title">
-            { h2("bench-title", "web.bench_title") }
+        { section("bench-title", "web.bench_title", html! { <>
             <div class="fields">
                 { plain("sewing", choice("run"), Some("web.sewing_hint")) }
                 { plain("parted", choice("no"), Some("web.parted_hint")) }
@@ -472,8 +459,7 @@ fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
                 { known("hours_a_day", Arg::Time(a_day.likely), &a_day.origin) }
                 { known("minutes_per_row", Arg::Time(per_row.likely), &per_row.origin) }
             </div>
-            <details>
-                <summary>{ t("web.bench_limits") }</summary>
+            { folded(t("web.bench_limits"), html! { <>
                 <div class="fields">
                     { gap("closest_rows") }{ gap("closest_rows_parting") }{ gap("edge_distance") }
                     { plain("most_stacked", "2".to_owned(), None) }
@@ -481,7 +467,7 @@ fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
                     { gap("end_fold") }{ gap("cut_loss") }{ gap("shortest_piece") }
                     { share("hold_back") }{ share("hairline_spare") }
                 </div>
-            </details>
-        </section>
+            </> }) }
+        </> }) }
     }
 }

@@ -25,3 +25,23 @@ pub fn p(class: &'static str, words: String) -> Html {
 pub fn button(class: &'static str, words: String, onclick: Callback<MouseEvent>) -> Html {
     html! { <button type="button" {class} {onclick}>{ words }</button> }
 }
+
+/// A section under its heading.
+pub fn section(id: &'static str, key: &str, inside: Html) -> Html {
+    html! { <section aria-labelledby={id}>{ h2(id, key) }{ inside }</section> }
+}
+
+/// Something folded away behind its name.
+pub fn folded(name: String, inside: Html) -> Html {
+    html! { <details><summary>{ name }</summary>{ inside }</details> }
+}
+
+/// The head of a table.
+pub fn columns(keys: &[&str]) -> Html {
+    html! { <thead><tr>{ for keys.iter().map(|key| html! { <th scope="col">{ t(key) }</th> }) }</tr></thead> }
+}
+
+/// A row of a table: what it is about, then its cells.
+pub fn row(head: String, cells: Vec<Html>) -> Html {
+    html! { <tr><th scope="row">{ head }</th>{ for cells.into_iter().map(|cell| html! { <td>{ cell }</td> }) }</tr> }
+}
