@@ -6,9 +6,10 @@
 //! `sha256` is over the UTF-8 bytes of the list after `"rows":` exactly as they stand in the file, from `[` to
 //! `]`; null where its maker could not compute one. A writer puts rows in their stable text, without spaces.
 
-use std::collections::BTreeSet;
-
-use measure::say::{Arg, Say};
+use measure::{
+    order,
+    say::{Arg, Say},
+};
 use record::{
     history::{
         log::Log,
@@ -16,13 +17,13 @@ use record::{
     },
     id::PersonId,
 };
-use serde_json::{Value, value::RawValue};
 
 use crate::{
     file::{Head, Problem, Report, check_length, listed, open, read_or_mend, start},
-    json::{Items, Members, is_sha256, not_json, quoted, refused, sha256, stable},
+    json::{is_sha256, not_json, quoted, refused, sha256, stable},
     people::decode_person,
     row::Item,
+    scan::{self, Json},
 };
 
 /// Kind of the file.
@@ -85,11 +86,11 @@ impl Rows {
 /// # Errors
 /// Where it is not such an object; a row that cannot be read is an item like any other.
 pub fn read_rows(text: &str) -> Result<Rows, Say> {
-    let members: Members<'_> = serde_json::from_str(text).map_err(|problem| not_json(&problem))?;
+    let members = scan::members(text).map_err(|fault| not_json(text, fault))?;
     let list = |name: &str| {
-        let raw = members.0.get(name).ok_or_else(|| refused(name, None, "format.want_list"))?;
-        let items: Items<'_> = serde_json::from_str(raw.get()).map_err(|problem| not_json(&problem))?;
-        Ok(items.0.iter().map(|raw| Item::read(raw.get())).collect())
+        let raw = *members.get(name).ok_or_else(|| refused(name, None, "format.want_list"))?;
+        let items = scan::items(raw).map_err(|fault| not_json(raw, fault))?;
+        Ok(items.into_iter().map(Item::read).collect())
     };
     Ok(Rows { rows: list("rows")?, clashes: list("clashes")? })
 }
@@ -119,10 +120,10 @@ fn read_whole(text: &str) -> Result<Backup, Say> {
     Ok(Backup { head, records, people, blobs, report })
 }
 
-fn people(report: &mut Report, list: &[&RawValue]) -> People {
+fn people(report: &mut Report, list: &[&str]) -> People {
     let mut people = People::default();
     for (index, raw) in list.iter().enumerate() {
-        match decode_person(raw.get()) {
+        match decode_person(raw) {
             Ok((id, person)) => people.add(id, person),
             Err(why) => report.drop(format!("people[{index}]"), why),
         }
@@ -130,13 +131,13 @@ fn people(report: &mut Report, list: &[&RawValue]) -> People {
     people
 }
 
-fn blobs(report: &mut Report, list: &[&RawValue]) -> Vec<Blob> {
+fn blobs(report: &mut Report, list: &[&str]) -> Vec<Blob> {
     let mut blobs: Vec<Blob> = Vec::new();
-    let mut seen = BTreeSet::new();
+    let mut seen: Vec<String> = Vec::new();
     for (index, raw) in list.iter().enumerate() {
         let place = format!("blobs[{index}]");
         match blob(raw) {
-            Ok(blob) if !seen.insert(blob.sha256.clone()) => {
+            Ok(blob) if !order::add_new(&mut seen, blob.sha256.clone()) => {
                 report.fixed.push(Problem { place, why: Say::key("format.twice") });
             }
             Ok(blob) => blobs.push(blob),
@@ -146,12 +147,12 @@ fn blobs(report: &mut Report, list: &[&RawValue]) -> Vec<Blob> {
     blobs
 }
 
-fn blob(raw: &RawValue) -> Result<Blob, Say> {
-    let members: Members<'_> = serde_json::from_str(raw.get()).map_err(|problem| not_json(&problem))?;
-    let text = |name: &str| members.0.get(name).map(|raw| raw.get());
+fn blob(raw: &str) -> Result<Blob, Say> {
+    let members = scan::members(raw).map_err(|fault| not_json(raw, fault))?;
+    let text = |name: &str| members.get(name).copied();
     // Photos are not parsed into values: a text is checked where it stands.
     let bare = |name: &str| text(name).and_then(|json| json.strip_prefix('"')?.strip_suffix('"'));
-    let want = |name: &str, key| refused(name, text(name).map(Value::from).as_ref(), key);
+    let want = |name: &str, key| refused(name, text(name).map(|text| Json::Text(text.to_owned())).as_ref(), key);
     let sha256 = bare("sha256").filter(|text| is_sha256(text)).ok_or_else(|| want("sha256", "format.want_sha256"))?;
     let forgotten = text("forgotten") == Some("true");
     if !forgotten {
@@ -160,7 +161,7 @@ fn blob(raw: &RawValue) -> Result<Blob, Say> {
             bare(name).filter(|text| is_base64(text)).ok_or_else(|| want(name, "format.want_base64"))?;
         }
     }
-    Ok(Blob { sha256: sha256.to_owned(), raw: raw.get().to_owned(), forgotten })
+    Ok(Blob { sha256: sha256.to_owned(), raw: raw.to_owned(), forgotten })
 }
 
 /// Base64 with padding (RFC 4648 section 4).

@@ -121,7 +121,9 @@ pub(crate) fn to_flat(body: &Body) -> Flat {
                     Says::Work(work) => work_to_flat(work),
                     Says::Value(key, value) => value_to_flat(*key, value.as_ref()),
                 };
-                flat.extend(says.into_iter().map(|(name, text)| (format!("{TO}{name}"), text)));
+                for (name, text) in says {
+                    flat.insert(format!("{TO}{name}"), text);
+                }
             }
             flat
         }

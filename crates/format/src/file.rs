@@ -2,14 +2,15 @@
 //!
 //! What it is: the outside of a file. What it is not: the contents of any kind of file, or the reading of disks.
 
+use litemap::LiteMap;
 use measure::say::{Arg, Say};
-use serde_json::{Value, value::RawValue};
 
 use crate::{
-    json::{Items, Members, is_sha256, not_json, quoted, refused, sha256, shown},
+    json::{is_sha256, not_json, quoted, refused, sha256, shown},
     limits::{FILE_BYTES_MOST, LAMPORT_TAKEN_IN_MOST},
     mend::mend,
     row::{Decoded, Item},
+    scan::{self, Json},
 };
 
 /// Version of every kind of file.
@@ -77,10 +78,10 @@ impl Report {
     }
 
     /// Reads the rows of a list, all of which are kept.
-    pub(crate) fn rows(&mut self, name: &str, list: &[&RawValue]) -> Vec<Item> {
+    pub(crate) fn rows(&mut self, name: &str, list: &[&str]) -> Vec<Item> {
         let mut rows = Vec::with_capacity(list.len());
         for (index, raw) in list.iter().enumerate() {
-            let item = within_the_clock(Item::read(raw.get()));
+            let item = within_the_clock(Item::read(raw));
             let place = || format!("{name}[{index}]");
             match &item.decoded {
                 Decoded::Entry(_) => self.kept += 1,
@@ -99,7 +100,7 @@ impl Report {
 fn within_the_clock(item: Item) -> Item {
     match item.address {
         Some(at) if at.lamport > LAMPORT_TAKEN_IN_MOST => {
-            let reason = refused("lamport", Some(&Value::from(at.lamport)), "format.want_lamport_of_file");
+            let reason = refused("lamport", Some(&Json::Number(at.lamport.to_string())), "format.want_lamport_of_file");
             let decoded = Decoded::Unreadable { reason, raw: item.raw.clone() };
             Item { raw: item.raw, address: None, decoded }
         }
@@ -127,7 +128,7 @@ pub(crate) fn check_length(bytes: usize) -> Result<(), Say> {
 /// A file opened: its head, and the members not yet taken.
 pub(crate) struct Opened<'a> {
     pub head: Head,
-    members: Members<'a>,
+    members: LiteMap<String, &'a str>,
 }
 
 /// Opens a file that should be of a kind.
@@ -135,18 +136,18 @@ pub(crate) fn open<'a>(text: &'a str, kind: &'static str) -> Result<Opened<'a>, 
     check_length(text.len())?;
     // Some editors put a byte order mark before the text.
     let bare = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let members: Members<'a> = serde_json::from_str(bare).map_err(|problem| not_json(&problem))?;
+    let members = scan::members(bare).map_err(|fault| not_json(bare, fault))?;
     let mut opened = Opened { head: Head { producer: String::new(), made: String::new() }, members };
     match opened.value("weftbook") {
-        Some(Value::String(found)) if found == kind => {}
-        Some(Value::String(found)) => {
+        Some(Json::Text(found)) if found == kind => {}
+        Some(Json::Text(found)) => {
             return Err(Say::new("format.other_kind", [Arg::Text(shown(&found)), Arg::from(kind)]));
         }
         _ => return Err(Say::new("format.not_ours", [Arg::from(kind)])),
     }
     opened.head.producer = opened.text("producer")?;
     let version = opened.value("version");
-    let number = version.as_ref().and_then(Value::as_u64);
+    let number = version.as_ref().and_then(Json::as_u64);
     let number = number.ok_or_else(|| refused("version", version.as_ref(), "format.want_version"))?;
     if number > VERSION {
         let says =
@@ -159,32 +160,32 @@ pub(crate) fn open<'a>(text: &'a str, kind: &'static str) -> Result<Opened<'a>, 
 
 impl<'a> Opened<'a> {
     /// Takes a small member; a broken or huge one is as good as none.
-    pub fn value(&mut self, name: &str) -> Option<Value> {
-        let raw = self.members.0.remove(name)?;
-        if raw.get().len() > crate::limits::ROW_BYTES_MOST { None } else { serde_json::from_str(raw.get()).ok() }
+    pub fn value(&mut self, name: &str) -> Option<Json> {
+        let raw = self.members.remove(name)?;
+        if raw.len() > crate::limits::ROW_BYTES_MOST { None } else { scan::json(raw).ok() }
     }
 
     /// Takes a text.
     pub fn text(&mut self, name: &str) -> Result<String, Say> {
         match self.value(name) {
-            Some(Value::String(text)) => Ok(text),
+            Some(Json::Text(text)) => Ok(text),
             other => Err(refused(name, other.as_ref(), "format.want_text")),
         }
     }
 
     /// Takes a list, with its text exactly as it stands.
-    pub fn list(&mut self, name: &str) -> Result<(Vec<&'a RawValue>, &'a str), Say> {
-        let raw = self.members.0.remove(name).ok_or_else(|| refused(name, None, "format.want_list"))?;
-        let items: Items<'a> = serde_json::from_str(raw.get())
-            .map_err(|problem| Say::new("format.list", [Arg::from(name), Arg::from(not_json(&problem))]))?;
-        Ok((items.0, raw.get()))
+    pub fn list(&mut self, name: &str) -> Result<(Vec<&'a str>, &'a str), Say> {
+        let raw = self.members.remove(name).ok_or_else(|| refused(name, None, "format.want_list"))?;
+        let items = scan::items(raw)
+            .map_err(|fault| Say::new("format.list", [Arg::from(name), Arg::from(not_json(raw, fault))]))?;
+        Ok((items, raw))
     }
 
     /// Takes the checksum and holds it against the text it was taken over.
     pub fn checksum(&mut self, over: &str) -> Result<Checksum, Say> {
         match self.value("sha256") {
-            None | Some(Value::Null) => Ok(Checksum::Absent),
-            Some(Value::String(text)) if is_sha256(&text) => {
+            None | Some(Json::Null) => Ok(Checksum::Absent),
+            Some(Json::Text(text)) if is_sha256(&text) => {
                 Ok(if sha256(over) == text { Checksum::Match } else { Checksum::Differs })
             }
             Some(other) => Err(refused("sha256", Some(&other), "format.want_sha256")),
@@ -192,8 +193,8 @@ impl<'a> Opened<'a> {
     }
 
     /// What nobody took.
-    pub fn rest(self) -> impl Iterator<Item = (String, &'a RawValue)> {
-        self.members.0.into_iter()
+    pub fn rest(self) -> impl Iterator<Item = (String, &'a str)> {
+        self.members.into_iter()
     }
 }
 

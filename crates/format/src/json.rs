@@ -1,71 +1,64 @@
 //! Reading JSON that may be anything.
 //!
-//! What it is: capped lists and objects over borrowed text, small typed getters, the stable text.
-//! What it is not: the meaning of any member.
-
-use std::fmt;
-
-use litemap::LiteMap;
+//! What it is: small typed getters over values that were read, what to say of refused ones, the stable text.
+//! What it is not: the grammar (see `scan`), or the meaning of any member.
 
 use measure::say::{Arg, Say};
-use serde::{
-    Deserialize, Deserializer,
-    de::{self, MapAccess, SeqAccess, Visitor},
-};
-use serde_json::{Map, Value, error::Category, value::RawValue};
 use sha2::{Digest, Sha256};
 
-use crate::limits::{ITEMS_MOST, MEMBERS_MOST, SHOWN_MOST};
+use crate::{
+    limits::SHOWN_MOST,
+    scan::{self, Cause, Fault, Json, Object},
+};
 
-/// A list whose items are left unread.
-pub(crate) struct Items<'a>(pub Vec<&'a RawValue>);
-
-/// An object whose members are left unread; a member that stands twice is refused.
-#[derive(Default)]
-pub(crate) struct Members<'a>(pub LiteMap<String, &'a RawValue>);
-
-impl<'de> Deserialize<'de> for Items<'de> {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        struct List;
-        impl<'de> Visitor<'de> for List {
-            type Value = Items<'de>;
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                write!(f, "a list of at most {ITEMS_MOST}")
-            }
-            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Items<'de>, A::Error> {
-                let mut items = Vec::new();
-                while let Some(item) = list.next_element::<&RawValue>()? {
-                    if items.len() == ITEMS_MOST {
-                        return Err(de::Error::invalid_length(ITEMS_MOST + 1, &self));
-                    }
-                    items.push(item);
-                }
-                Ok(Items(items))
-            }
+impl Json {
+    /// The text, when it is one.
+    pub(crate) fn as_str(&self) -> Option<&str> {
+        match self {
+            Json::Text(text) => Some(text),
+            _ => None,
         }
-        from.deserialize_seq(List)
     }
-}
 
-impl<'de> Deserialize<'de> for Members<'de> {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        struct Object;
-        impl<'de> Visitor<'de> for Object {
-            type Value = Members<'de>;
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                write!(f, "an object of at most {MEMBERS_MOST} members, each once")
-            }
-            fn visit_map<A: MapAccess<'de>>(self, mut object: A) -> Result<Members<'de>, A::Error> {
-                let mut members = LiteMap::new_vec();
-                while let Some((name, member)) = object.next_entry::<String, &RawValue>()? {
-                    if members.len() == MEMBERS_MOST || members.insert(name, member).is_some() {
-                        return Err(de::Error::invalid_length(MEMBERS_MOST + 1, &self));
+    /// The whole number from zero, when it is one.
+    pub(crate) fn as_u64(&self) -> Option<u64> {
+        match self {
+            Json::Number(text) => text.parse().ok(),
+            _ => None,
+        }
+    }
+
+    /// Compact, with sorted keys.
+    fn write(&self, out: &mut String) {
+        match self {
+            Json::Null => out.push_str("null"),
+            Json::Bool(true) => out.push_str("true"),
+            Json::Bool(false) => out.push_str("false"),
+            Json::Number(text) => out.push_str(text),
+            Json::Text(text) => quote(out, text),
+            Json::List(list) => {
+                out.push('[');
+                for (index, item) in list.iter().enumerate() {
+                    if index > 0 {
+                        out.push(',');
                     }
+                    item.write(out);
                 }
-                Ok(Members(members))
+                out.push(']');
+            }
+            Json::Object(object) => {
+                out.push('{');
+                for (index, (name, member)) in object.iter().enumerate() {
+                    if index > 0 {
+                        out.push(',');
+                    }
+                    quote(out, name);
+                    out.push(':');
+                    member.write(out);
+                }
+                out.push('}');
             }
         }
-        from.deserialize_map(Object)
     }
 }
 
@@ -79,24 +72,28 @@ pub(crate) fn shown(text: &str) -> String {
 }
 
 /// A member that is not what it should be: its name, its value, and what should stand there.
-pub(crate) fn refused(name: &str, found: Option<&Value>, want: &'static str) -> Say {
+pub(crate) fn refused(name: &str, found: Option<&Json>, want: &'static str) -> Say {
     let found = match found {
         None => return Say::new("format.missing", [Arg::from(name), Arg::Key(want)]),
-        Some(Value::String(text)) => shown(text),
-        Some(other) => shown(&other.to_string()),
+        Some(Json::Text(text)) => shown(text),
+        Some(other) => {
+            let mut text = String::new();
+            other.write(&mut text);
+            shown(&text)
+        }
     };
     Say::new("format.refused", [Arg::from(name), Arg::Text(found), Arg::Key(want)])
 }
 
 /// A text member.
-pub(crate) fn text<'a>(object: &'a Map<String, Value>, name: &str, want: &'static str) -> Result<&'a str, Say> {
+pub(crate) fn text<'a>(object: &'a Object, name: &str, want: &'static str) -> Result<&'a str, Say> {
     let found = object.get(name);
-    found.and_then(Value::as_str).ok_or_else(|| refused(name, found, want))
+    found.and_then(Json::as_str).ok_or_else(|| refused(name, found, want))
 }
 
 /// A text member, read.
 pub(crate) fn read<T>(
-    object: &Map<String, Value>,
+    object: &Object,
     name: &str,
     want: &'static str,
     reader: impl FnOnce(&str) -> Option<T>,
@@ -105,23 +102,74 @@ pub(crate) fn read<T>(
 }
 
 /// What is wrong with a text as JSON.
-pub(crate) fn not_json(problem: &serde_json::Error) -> Say {
-    let at = [Arg::Count(problem.line() as i64), Arg::Count(problem.column() as i64)];
-    match problem.classify() {
-        Category::Eof => Say::new("format.cut_off", at),
-        Category::Syntax | Category::Io => Say::new("format.not_json", at),
-        Category::Data => Say::new("format.not_as_expected", at),
-    }
+pub(crate) fn not_json(text: &str, fault: Fault) -> Say {
+    let before = text.as_bytes().get(..fault.at).unwrap_or_default();
+    let line = before.iter().filter(|byte| **byte == b'\n').count() + 1;
+    let column = before.iter().rev().take_while(|byte| **byte != b'\n').count();
+    // The byte that does not fit, or the last one there is.
+    let column = column + usize::from(fault.cause != Cause::CutOff);
+    let key = match fault.cause {
+        Cause::CutOff => "format.cut_off",
+        Cause::Syntax => "format.not_json",
+        Cause::Unexpected => "format.not_as_expected",
+    };
+    Say::new(key, [Arg::Count(line as i64), Arg::Count(column as i64)])
 }
 
-/// Compact JSON with sorted keys: equal values give equal texts. The store writes the same.
+/// Compact JSON with sorted keys, numbers as they stand: equal values give equal texts. The store writes the same.
 pub(crate) fn stable(raw: &str) -> Option<String> {
-    serde_json::from_str::<Value>(raw).ok().map(|value| value.to_string())
+    let value = scan::json(raw).ok()?;
+    let mut text = String::with_capacity(raw.len());
+    value.write(&mut text);
+    Some(text)
 }
 
 /// A text as a JSON string.
 pub(crate) fn quoted(text: &str) -> String {
-    Value::from(text).to_string()
+    let mut out = String::with_capacity(text.len() + 2);
+    quote(&mut out, text);
+    out
+}
+
+/// Writes a text as a JSON string, as browsers do.
+pub(crate) fn quote(out: &mut String, text: &str) {
+    out.push('"');
+    for letter in text.chars() {
+        let escape = match letter {
+            '"' | '\\' => letter,
+            '\u{8}' => 'b',
+            '\u{c}' => 'f',
+            '\n' => 'n',
+            '\r' => 'r',
+            '\t' => 't',
+            '\0'..='\u{1f}' => {
+                out.push_str(&format!("\\u{:04x}", u32::from(letter)));
+                continue;
+            }
+            _ => {
+                out.push(letter);
+                continue;
+            }
+        };
+        out.push('\\');
+        out.push(escape);
+    }
+    out.push('"');
+}
+
+/// An object of members that are JSON already, in the order given.
+pub(crate) fn object(members: &[(&str, String)]) -> String {
+    let mut out = String::from("{");
+    for (name, json) in members {
+        if out.len() > 1 {
+            out.push(',');
+        }
+        quote(&mut out, name);
+        out.push(':');
+        out.push_str(json);
+    }
+    out.push('}');
+    out
 }
 
 /// SHA-256 (FIPS 180-4) in lower-case hex.
@@ -137,6 +185,7 @@ pub(crate) fn is_sha256(text: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::limits::ITEMS_MOST;
 
     #[test]
     fn sha256_of_the_standards_example() {
@@ -155,8 +204,7 @@ mod tests {
     #[test]
     fn more_items_than_allowed_are_refused_before_the_rest_is_read() {
         let zeros = |count: usize| format!("[{}]", vec!["0"; count].join(","));
-        assert!(serde_json::from_str::<Items>(&zeros(ITEMS_MOST)).is_ok());
-        let refused = serde_json::from_str::<Items>(&zeros(ITEMS_MOST + 1)).err().map(|problem| not_json(&problem).key);
-        assert_eq!(refused, Some("format.not_as_expected"));
+        assert!(scan::items(&zeros(ITEMS_MOST)).is_ok());
+        assert_eq!(scan::items(&zeros(ITEMS_MOST + 1)).err().map(|fault| fault.cause), Some(Cause::Unexpected));
     }
 }

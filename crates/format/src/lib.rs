@@ -16,3 +16,4 @@ mod body;
 mod json;
 mod mend;
 mod migrate;
+mod scan;

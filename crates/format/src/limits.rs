@@ -8,6 +8,8 @@ pub const ROW_BYTES_MOST: usize = 64 * 1024;
 pub const FILE_BYTES_MOST: usize = 64 * 1024 * 1024;
 /// Items of one list in a file: some hundred entries a day for years.
 pub const ITEMS_MOST: usize = 200_000;
+/// Lists and objects within one another in a row.
+pub const DEPTH_MOST: usize = 127;
 /// Members of a file's outermost object.
 pub const MEMBERS_MOST: usize = 64;
 /// The highest lamport a row may carry: the largest whole number that every JSON reader keeps exactly

@@ -7,9 +7,8 @@
 //! items and nowhere else: inside a text its quotation mark would be escaped. One pass, however long the damage.
 
 use measure::say::{Arg, Say};
-use serde_json::value::RawValue;
 
-use crate::{file::Problem, json::quoted};
+use crate::{file::Problem, json::quoted, scan};
 
 /// Between the end of an item and the start of the next.
 const SEAM: &str = "},{\"";
@@ -67,7 +66,7 @@ fn cut(list: &str) -> (Vec<String>, usize) {
     let last = list.matches(SEAM).count();
     let items = list.split(SEAM).enumerate().map(|(at, piece)| {
         let item = format!("{}{piece}{}", if at > 0 { "{\"" } else { "" }, if at < last { "}" } else { "" });
-        if serde_json::from_str::<&RawValue>(&item).is_ok() {
+        if scan::is_json(&item) {
             item
         } else {
             damaged += 1;

@@ -5,11 +5,11 @@
 
 use measure::say::{Arg, Say};
 use record::{history::people::Person, id::PersonId};
-use serde_json::{Map, Value};
 
 use crate::{
-    json::{not_json, read, refused, text},
+    json::{not_json, object, quoted, read, refused, text},
     limits::{LAMPORT_MOST, PERSON_NAME_MOST, ROW_BYTES_MOST},
+    scan::{self, Json},
 };
 
 /// Writes a person.
@@ -17,19 +17,14 @@ use crate::{
 /// # Errors
 /// Where the name is longer than any reader takes.
 pub fn encode_person(id: PersonId, person: &Person) -> Result<String, Say> {
-    let mut row = Map::new();
-    row.insert("id".to_owned(), Value::from(id.to_string()));
+    let id = quoted(&id.to_string());
     match person {
-        Person::Forgotten => {
-            row.insert("forgotten".to_owned(), Value::from(true));
-        }
+        Person::Forgotten => Ok(object(&[("forgotten", "true".to_owned()), ("id", id)])),
         Person::Named { lamport, name } => {
             check_name(name)?;
-            row.insert("lamport".to_owned(), Value::from(*lamport));
-            row.insert("name".to_owned(), Value::from(name.as_str()));
+            Ok(object(&[("id", id), ("lamport", lamport.to_string()), ("name", quoted(name))]))
         }
     }
-    Ok(Value::Object(row).to_string())
 }
 
 /// Reads a person; a row without a lamport is older than any with one.
@@ -40,20 +35,20 @@ pub fn decode_person(raw: &str) -> Result<(PersonId, Person), Say> {
     if raw.len() > ROW_BYTES_MOST {
         return Err(Say::new("format.row_too_long", [Arg::Count(raw.len() as i64), Arg::Count(ROW_BYTES_MOST as i64)]));
     }
-    let row = match serde_json::from_str(raw).map_err(|problem| not_json(&problem))? {
-        Value::Object(row) => row,
+    let row = match scan::json(raw).map_err(|fault| not_json(raw, fault))? {
+        Json::Object(row) => row,
         other => return Err(refused("person", Some(&other), "format.want_object")),
     };
     let id = read(&row, "id", "format.want_id", PersonId::read)?;
     match row.get("forgotten") {
-        None | Some(Value::Bool(false)) => {}
-        Some(Value::Bool(true)) => return Ok((id, Person::Forgotten)),
+        None | Some(Json::Bool(false)) => {}
+        Some(Json::Bool(true)) => return Ok((id, Person::Forgotten)),
         other => return Err(refused("forgotten", other, "format.want_yes_no")),
     }
     let lamport = match row.get("lamport") {
         None => 0,
         some => some
-            .and_then(Value::as_u64)
+            .and_then(Json::as_u64)
             .filter(|lamport| *lamport <= LAMPORT_MOST)
             .ok_or_else(|| refused("lamport", some, "format.want_lamport"))?,
     };

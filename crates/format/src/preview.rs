@@ -3,6 +3,7 @@
 //! What it is: counts and names for a person to decide by. What it is not: the merge itself.
 
 use litemap::LiteMap;
+use measure::order;
 use record::{
     field::Value,
     history::{
@@ -65,7 +66,7 @@ pub struct Preview {
 pub fn preview(backup: &Backup, have: &Rows, people: &People) -> Preview {
     let mut texts: Vec<(EntryId, String)> =
         have.all().filter_map(|item| item.address.map(|at| (at.id, same(item)))).collect();
-    texts.sort_unstable();
+    order::sort(&mut texts);
     let mut coming: Vec<(EntryId, String, LogId)> = Vec::new();
     let mut left_out = 0;
     for item in backup.records.all() {
@@ -74,7 +75,7 @@ pub fn preview(backup: &Backup, have: &Rows, people: &People) -> Preview {
             None => left_out += 1,
         }
     }
-    coming.sort_unstable();
+    order::sort(&mut coming);
     let mut counts: LiteMap<LogId, Counts> = LiteMap::new_vec();
     for (index, (id, text, log)) in coming.iter().enumerate() {
         let before = index.checked_sub(1).and_then(|before| coming.get(before));
@@ -137,8 +138,7 @@ fn of<V: Default>(map: &mut LiteMap<LogId, V>, key: LogId) -> &mut V {
 /// The lots the workshop's rows describe, each once, sorted.
 fn lots_of(rows: &Rows) -> Vec<LotId> {
     let mut lots: Vec<LotId> = rows.all().filter_map(Item::entry).filter_map(lot_of).collect();
-    lots.sort_unstable();
-    lots.dedup();
+    order::sort_unique(&mut lots);
     lots
 }
 

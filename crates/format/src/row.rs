@@ -13,13 +13,13 @@ use record::{
     history::entry::{Entry, LogId, Written},
     id::{EntryId, PersonId},
 };
-use serde_json::{Map, Value};
 
 use crate::{
     body::{self, Trouble},
-    json::{not_json, read, refused},
+    json::{not_json, object, quoted, read, refused},
     limits::{LAMPORT_MOST, ROW_BYTES_MOST},
     migrate::Flat,
+    scan::{self, Json, Object},
 };
 
 /// Version of the envelope.
@@ -116,22 +116,20 @@ pub fn decode_row(text: &str) -> Decoded {
 /// Where the row would be longer than any reader takes, or its lamport beyond what JSON keeps exactly.
 pub fn encode_row(entry: &Entry) -> Result<String, Say> {
     if entry.lamport > LAMPORT_MOST {
-        return Err(refused("lamport", Some(&Value::from(entry.lamport)), "format.want_lamport"));
+        return Err(refused("lamport", Some(&Json::Number(entry.lamport.to_string())), "format.want_lamport"));
     }
-    let body: Map<String, Value> =
-        body::to_flat(&entry.body).into_iter().map(|(name, text)| (name, Value::from(text))).collect();
-    let members = [
-        ("body", Value::Object(body)),
-        ("by", Value::from(entry.by.map_or_else(String::new, |by| by.to_string()))),
-        ("done", Value::from(entry.done.to_string())),
-        ("id", Value::from(entry.id.to_string())),
-        ("lamport", Value::from(entry.lamport)),
-        ("log", Value::from(entry.log.to_string())),
-        ("v", Value::from(VERSION)),
-        ("written", Value::from(entry.written.text())),
-    ];
-    let row: Map<String, Value> = members.into_iter().map(|(name, value)| (name.to_owned(), value)).collect();
-    let text = Value::Object(row).to_string();
+    let body = body::to_flat(&entry.body);
+    let body: Vec<(&str, String)> = body.iter().map(|(name, text)| (name.as_str(), quoted(text))).collect();
+    let text = object(&[
+        ("body", object(&body)),
+        ("by", quoted(&entry.by.map_or_else(String::new, |by| by.to_string()))),
+        ("done", quoted(&entry.done.to_string())),
+        ("id", quoted(&entry.id.to_string())),
+        ("lamport", entry.lamport.to_string()),
+        ("log", quoted(&entry.log.to_string())),
+        ("v", VERSION.to_string()),
+        ("written", quoted(entry.written.text())),
+    ]);
     if text.len() > ROW_BYTES_MOST { Err(too_long(text.len())) } else { Ok(text) }
 }
 
@@ -143,10 +141,10 @@ fn decode(raw: &str) -> (Option<Address>, Result<Entry, Trouble>) {
     if raw.len() > ROW_BYTES_MOST {
         return (None, Err(Trouble::Broken(too_long(raw.len()))));
     }
-    let row = match serde_json::from_str::<Value>(raw) {
-        Ok(Value::Object(row)) => row,
+    let row = match scan::json(raw) {
+        Ok(Json::Object(row)) => row,
         Ok(other) => return (None, Err(Trouble::Broken(refused("entry", Some(&other), "format.want_object")))),
-        Err(problem) => return (None, Err(Trouble::Broken(not_json(&problem)))),
+        Err(problem) => return (None, Err(Trouble::Broken(not_json(raw, problem)))),
     };
     match address(&row) {
         Err(reason) => (None, Err(Trouble::Broken(reason))),
@@ -154,7 +152,7 @@ fn decode(raw: &str) -> (Option<Address>, Result<Entry, Trouble>) {
     }
 }
 
-fn address(row: &Map<String, Value>) -> Result<Address, Say> {
+fn address(row: &Object) -> Result<Address, Say> {
     let id = read(row, "id", "format.want_id", EntryId::read)?;
     let log = read(row, "log", "format.want_log", LogId::read)?;
     let lamport = whole(row, "lamport", "format.want_lamport").and_then(|lamport| {
@@ -167,12 +165,12 @@ fn address(row: &Map<String, Value>) -> Result<Address, Say> {
     Ok(Address { id, log, lamport })
 }
 
-fn whole(row: &Map<String, Value>, name: &str, want: &'static str) -> Result<u64, Say> {
+fn whole(row: &Object, name: &str, want: &'static str) -> Result<u64, Say> {
     let found = row.get(name);
-    found.and_then(Value::as_u64).ok_or_else(|| refused(name, found, want))
+    found.and_then(Json::as_u64).ok_or_else(|| refused(name, found, want))
 }
 
-fn entry(row: &Map<String, Value>, at: Address) -> Result<Entry, Trouble> {
+fn entry(row: &Object, at: Address) -> Result<Entry, Trouble> {
     let version = whole(row, "v", "format.want_version").map_err(Trouble::Broken)?;
     if version > VERSION {
         let versions = [version, VERSION].map(|version| Arg::Text(version.to_string()));
@@ -182,7 +180,7 @@ fn entry(row: &Map<String, Value>, at: Address) -> Result<Entry, Trouble> {
         return Err(Trouble::Newer(Say::new("format.newer_field", [Arg::Text(crate::json::shown(name))])));
     }
     let body = match row.get("body") {
-        Some(Value::Object(fields)) => flat(fields).map_err(Trouble::Broken)?,
+        Some(Json::Object(fields)) => flat(fields).map_err(Trouble::Broken)?,
         other => return Err(Trouble::Broken(refused("body", other, "format.want_object"))),
     };
     let done = read(row, "done", "format.want_minute", Minute::read).map_err(Trouble::Broken)?;
@@ -195,10 +193,11 @@ fn entry(row: &Map<String, Value>, at: Address) -> Result<Entry, Trouble> {
     Ok(Entry { lamport: at.lamport, id: at.id, log: at.log, done, written, by, body })
 }
 
-fn flat(fields: &Map<String, Value>) -> Result<Flat, Say> {
-    let read = |(name, value): (&String, &Value)| match value {
-        Value::String(text) => Ok((name.clone(), text.clone())),
-        other => Err(refused(&format!("body.{name}"), Some(other), "format.want_text")),
-    };
-    fields.iter().map(read).collect()
+fn flat(fields: &Object) -> Result<Flat, Say> {
+    let mut flat = Flat::new_vec();
+    for (name, value) in fields {
+        let text = value.as_str().ok_or_else(|| refused(&format!("body.{name}"), Some(value), "format.want_text"))?;
+        flat.insert(name.clone(), text.to_owned());
+    }
+    Ok(flat)
 }

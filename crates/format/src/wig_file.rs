@@ -5,7 +5,10 @@
 //!
 //! `sha256` is over the list after `"rows":` as it stands, as in a backup; absent or null where nobody took it.
 
-use measure::say::{Arg, Say};
+use measure::{
+    order,
+    say::{Arg, Say},
+};
 use record::{
     field::Value as Field,
     history::{
@@ -15,7 +18,6 @@ use record::{
     id::{EntryId, LotId, WigId},
     wig::work::Work,
 };
-use serde_json::Value;
 
 use crate::{
     backup::{Rows, stable_all},
@@ -23,6 +25,7 @@ use crate::{
     json::{quoted, refused, sha256},
     preview::lot_of,
     row::Item,
+    scan::Json,
 };
 
 /// Kind of the file.
@@ -75,11 +78,11 @@ fn read_whole(text: &str) -> Result<WigFile, Say> {
     let mut file = open(text, KIND)?;
     let demo = match file.value("demo") {
         None => false,
-        Some(Value::Bool(demo)) => demo,
+        Some(Json::Bool(demo)) => demo,
         other => return Err(refused("demo", other.as_ref(), "format.want_yes_no")),
     };
     let wig = file.text("wig")?;
-    let wig = WigId::read(&wig).ok_or_else(|| refused("wig", Some(&Value::from(wig)), "format.want_id"))?;
+    let wig = WigId::read(&wig).ok_or_else(|| refused("wig", Some(&Json::Text(wig)), "format.want_id"))?;
     let (rows, rows_text) = file.list("rows")?;
     let mut report = Report::new(file.checksum(rows_text)?);
     let rows = report.rows("rows", &rows);
@@ -144,8 +147,7 @@ pub fn lots_used<'a>(entries: impl Iterator<Item = &'a Entry>) -> Vec<LotId> {
             lots.push(lot);
         }
     }
-    lots.sort_unstable();
-    lots.dedup();
+    order::sort_unique(&mut lots);
     lots
 }
 
@@ -172,7 +174,7 @@ fn cards(workshop: &[Item], lots: &[LotId]) -> Vec<Item> {
         .filter(|entry| about(entry).is_some_and(|lot| lots.binary_search(&lot).is_ok()))
         .map(|entry| entry.id)
         .collect();
-    originals.sort_unstable();
+    order::sort(&mut originals);
     let wanted = |entry: &Entry| match &entry.body {
         Body::Amend(amendment) => originals.binary_search(&amendment.target).is_ok(),
         _ => originals.binary_search(&entry.id).is_ok(),

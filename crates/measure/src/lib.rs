@@ -6,8 +6,10 @@
 extern crate uom;
 
 pub mod civil;
+pub mod decimal;
 pub mod limit;
 pub mod money;
+pub mod order;
 pub mod prefs;
 pub mod quantity;
 pub mod say;

@@ -4,6 +4,7 @@
 //! What it is not: stored values: what was typed stays as typed.
 
 use crate::{
+    decimal,
     money::Money,
     quantity::{ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, Time, units},
     unit::{Kind, Unit},
@@ -93,9 +94,8 @@ impl Prefs {
 
     /// A plain number, trailing zeros dropped.
     pub fn number(&self, number: f64, decimals: usize) -> String {
-        let text = format!("{number:.decimals$}");
-        let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
-        if text == "-0" { "0".to_owned() } else { text.to_owned() }
+        let text = decimal::trimmed(number, decimals);
+        if text == "-0" { "0".to_owned() } else { text }
     }
 
     fn shown(&self, base: f64, unit: Unit, decimals: usize) -> String {

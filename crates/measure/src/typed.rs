@@ -5,6 +5,7 @@
 use core::{cmp::Ordering, fmt};
 
 use crate::{
+    decimal,
     quantity::{
         ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time, units,
     },
@@ -45,8 +46,9 @@ impl ReadError {
     /// The reason with its remedy, as a sentence.
     pub fn say(self, typed: &str) -> Say {
         let key = match self {
-            ReadError::Empty => "measure.empty",
-            ReadError::NotANumber => "measure.not_a_number",
+            ReadError::Empty if typed.trim().is_empty() => "measure.empty",
+            // Letters alone: no figure was found, yet something was typed.
+            ReadError::Empty | ReadError::NotANumber => "measure.not_a_number",
             ReadError::NotAUnit(kind) => {
                 let units: Vec<&str> = Unit::of(kind).map(Unit::symbol).collect();
                 return Say::new("measure.not_a_unit", [Arg::from(typed), Arg::Text(units.join(", "))]);
@@ -106,7 +108,7 @@ impl Typed {
         // Not finer: `1.234` would have two readings.
         let parts = if libm::fabs(amount) < 1.0 { 1000.0 } else { 100.0 };
         let rounded = libm::round(amount * parts) / parts;
-        Typed { text: format!("{rounded} {}", unit.symbol()), amount: rounded, unit }
+        Typed { text: format!("{} {}", decimal::trimmed(rounded, 3), unit.symbol()), amount: rounded, unit }
     }
 
     /// As it was typed, with its unit.
@@ -207,7 +209,7 @@ pub fn number(text: &str) -> Result<f64, ReadError> {
         None => (1.0, text.strip_prefix('+').unwrap_or(text)),
     };
     let (whole, fraction) = split_fraction(text)?;
-    let whole = if whole.is_empty() { 0.0 } else { decimal(whole)? };
+    let whole = if whole.is_empty() { 0.0 } else { decimal_figures(whole)? };
     let amount = sign * (whole + fraction);
     if amount.is_finite() { Ok(amount) } else { Err(ReadError::TooMuch) }
 }
@@ -229,7 +231,7 @@ fn split_fraction(text: &str) -> Result<(&str, f64), ReadError> {
     Ok((whole.trim(), f64::from(above) / f64::from(below)))
 }
 
-fn decimal(text: &str) -> Result<f64, ReadError> {
+fn decimal_figures(text: &str) -> Result<f64, ReadError> {
     let marks = text.matches([',', '.']).count();
     if marks > 1 {
         return Err(ReadError::TwoReadings);
@@ -244,9 +246,5 @@ fn decimal(text: &str) -> Result<f64, ReadError> {
             return Err(ReadError::NotANumber);
         }
     }
-    let plain = text.replace(',', ".");
-    if !plain.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.') {
-        return Err(ReadError::NotANumber);
-    }
-    plain.parse::<f64>().map_err(|_| ReadError::NotANumber)
+    decimal::read(&text.replace(',', ".")).ok_or(ReadError::NotANumber)
 }

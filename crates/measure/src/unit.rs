@@ -137,8 +137,9 @@ impl Unit {
 
     /// Reads a unit of this kind as people spell it; case does not matter.
     pub fn read(text: &str, kind: Kind) -> Option<Unit> {
-        let wanted = text.trim().to_lowercase();
-        TABLE.iter().find(|row| row.kind == kind && row.spellings.contains(&wanted.as_str())).map(|row| row.unit)
+        let wanted = text.trim();
+        let spelt = |row: &&Row| row.spellings.iter().any(|spelling| spelling.eq_ignore_ascii_case(wanted));
+        TABLE.iter().filter(|row| row.kind == kind).find(spelt).map(|row| row.unit)
     }
 
     /// The units of one kind, in table order.

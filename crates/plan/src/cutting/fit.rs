@@ -89,6 +89,9 @@ pub struct Filling {
     loads: Packing,
 }
 
+/// Chooses the load of one length from what is left, for its room.
+type Pick<'a> = &'a mut dyn FnMut(&[u32], u32, &mut u64) -> Vec<u32>;
+
 /// How a filling ended.
 pub enum Ended {
     Fits(Packing),
@@ -131,12 +134,7 @@ impl Filling {
         self.run(job, &mut pick, work)
     }
 
-    fn run(
-        &mut self,
-        job: &Job,
-        pick: &mut dyn FnMut(&[u32], u32, &mut u64) -> Vec<u32>,
-        work: &mut u64,
-    ) -> Option<Ended> {
+    fn run(&mut self, job: &Job, pick: Pick<'_>, work: &mut u64) -> Option<Ended> {
         let until = *work + PAUSE;
         while *work < until {
             if self.pieces == 0 {

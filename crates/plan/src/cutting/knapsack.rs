@@ -3,8 +3,6 @@
 //! What it is: branch and bound with a work limit, a table when that limit is passed, and a bit set for pure length.
 //! What it is not: a packing of several lengths.
 
-use measure::order;
-
 /// A table larger than this is not filled: the caller is told that the answer is not known.
 const TABLE_LIMIT: u64 = 8_000_000;
 
@@ -66,11 +64,15 @@ impl Search {
 
 /// The heaviest load of a length, looking at no more than `limit` branches.
 pub fn search(values: &[u64], sizes: &[u32], bounds: &[u32], cap: u32, limit: u64, work: &mut u64) -> Best {
-    let mut order: Vec<usize> =
-        (0..sizes.len()).filter(|&i| values[i] > 0 && bounds[i] > 0 && sizes[i] <= cap).collect();
-    order::sort_by(&mut order, &|&a, &b| {
-        (values[b] * u64::from(sizes[a])).cmp(&(values[a] * u64::from(sizes[b]))).then(sizes[b].cmp(&sizes[a]))
-    });
+    // The most value for the size first, of equal ones the largest. Placed one by one, as this runs more often than all else.
+    let mut order: Vec<usize> = Vec::with_capacity(sizes.len());
+    for i in (0..sizes.len()).filter(|&i| values[i] > 0 && bounds[i] > 0 && sizes[i] <= cap) {
+        let place = order.partition_point(|&other: &usize| {
+            let (ours, theirs) = (values[i] * u64::from(sizes[other]), values[other] * u64::from(sizes[i]));
+            theirs > ours || (theirs == ours && sizes[other] >= sizes[i])
+        });
+        order.insert(place, i);
+    }
     let whole = order.len() <= DEPTH;
     order.truncate(DEPTH);
     let size: Vec<u32> = order.iter().map(|&i| sizes[i]).collect();

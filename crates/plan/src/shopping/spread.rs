@@ -73,9 +73,7 @@ impl Spread {
     /// The inputs by how much they move the packs, most first.
     pub fn by_pack_swing(&self) -> Vec<Input> {
         let mut inputs: Vec<Input> = self.pack_swings.iter().map(|(input, _, _)| *input).collect();
-        order::sort_by(&mut inputs, &|a, b| {
-            self.pack_swing(*b).total_cmp(&self.pack_swing(*a)).then(a.cmp(b))
-        });
+        order::sort_by(&mut inputs, &|a, b| self.pack_swing(*b).total_cmp(&self.pack_swing(*a)).then(a.cmp(b)));
         inputs
     }
 }

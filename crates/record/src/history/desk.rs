@@ -34,11 +34,9 @@ pub fn field_of(log: LogId, slot: &str) -> Option<&'static Field> {
 /// The slot that was refused, with reason and remedy.
 pub fn set(state: &State, log: LogId, slot: &str, of: Of, text: &str, prefs: &Prefs) -> Result<Body, Refusal> {
     let refused = |say| Refusal { field: slot.to_owned(), say };
-    let (field, key) = field_of(log, slot)
-        .zip(Key::new(log, slot, of))
-        .ok_or_else(|| refused(Say::key("record.no_such_field")))?;
-    let value =
-        if text.trim().is_empty() { None } else { Some(field.holds.read(text, prefs).map_err(refused)?) };
+    let (field, key) =
+        field_of(log, slot).zip(Key::new(log, slot, of)).ok_or_else(|| refused(Say::key("record.no_such_field")))?;
+    let value = if text.trim().is_empty() { None } else { Some(field.holds.read(text, prefs).map_err(refused)?) };
     Ok(Body::Set(Setting { key, value, over: state.over(key) }))
 }
 

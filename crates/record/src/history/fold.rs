@@ -4,7 +4,7 @@
 //! What it is not: advice about the state (see the `plan` room).
 
 use litemap::LiteMap;
-use measure::civil::Minute;
+use measure::{civil::Minute, order};
 
 use super::{
     entry::{Amendment, Body, Entry, Key, Says, Setting},
@@ -84,7 +84,8 @@ pub fn fold(log: &Log) -> State {
 
     let mut standing: Vec<Standing<'_>> =
         log.entries().filter_map(|entry| stand(log, entry, amendments.get(&entry.id), &mut oddities)).collect();
-    standing.sort_unstable_by_key(|one| (one.done, one.entry.lamport, one.entry.id));
+    let place = |one: &Standing<'_>| (one.done, one.entry.lamport, one.entry.id);
+    order::sort_by(&mut standing, &|a, b| place(a).cmp(&place(b)));
 
     let last_done = standing.iter().map(|one| one.done).max();
     let mut settings: LiteMap<Key, Vec<&Standing<'_>>> = LiteMap::new_vec();
@@ -103,8 +104,7 @@ pub fn fold(log: &Log) -> State {
             values.insert(*key, held);
         }
     }
-    oddities.sort_unstable();
-    oddities.dedup();
+    order::sort_unique(&mut oddities);
     State { values, works, oddities, last_done }
 }
 
@@ -240,7 +240,7 @@ fn heads(log: &Log, all: &[Link<'_>]) -> Vec<EntryId> {
         .filter(|(entry, _)| !replaced.contains(&entry.id))
         .map(|(entry, _)| (entry.lamport, entry.id))
         .collect();
-    heads.sort_unstable();
+    order::sort(&mut heads);
     heads.into_iter().map(|(_, id)| id).collect()
 }
 

@@ -4,6 +4,7 @@
 //! What it is not: what the entries amount to (see `fold`).
 
 use litemap::LiteMap;
+use measure::order;
 
 use super::entry::Entry;
 use crate::id::EntryId;
@@ -28,6 +29,9 @@ pub struct Added {
 impl Log {
     /// A log of these entries.
     pub fn of(entries: impl IntoIterator<Item = Entry>) -> Log {
+        let mut entries: Vec<Entry> = entries.into_iter().collect();
+        // In order of identity each is added at the end, however many there are.
+        order::sort_by(&mut entries, &|a, b| a.id.cmp(&b.id));
         let mut log = Log::default();
         for entry in entries {
             log.add(entry);

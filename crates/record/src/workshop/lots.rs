@@ -6,6 +6,7 @@
 use measure::{
     civil::Minute,
     money::Money,
+    order,
     quantity::{Length, LinearMassDensity, LinearNumberDensity, Mass, units},
 };
 
@@ -109,14 +110,13 @@ pub fn lots<'a>(workshop: &State, wigs: impl IntoIterator<Item = &'a State>) -> 
             _ => None,
         })
         .collect();
-    ids.sort_unstable();
-    ids.dedup();
+    order::sort_unique(&mut ids);
     let used: Vec<(Minute, SewWeft)> = wigs
         .into_iter()
         .flat_map(|wig| wig.works().iter().filter_map(|done| SewWeft::of(&done.work).map(|weft| (done.done, weft))))
         .collect();
     let mut lots: Vec<Lot> = ids.into_iter().map(|id| read(workshop, id, &used)).collect();
-    lots.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
+    order::sort_by(&mut lots, &|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     lots
 }
 

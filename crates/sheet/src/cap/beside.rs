@@ -2,7 +2,7 @@
 //!
 //! What it is: call-outs with leaders, moved apart. What it is not: the choice of what is said.
 
-use measure::say::Say;
+use measure::{order, say::Say};
 
 use super::WORDS;
 use crate::drawing::{Anchor, Kind, Place, Shape, Target, spread};
@@ -43,7 +43,7 @@ pub(super) fn beside(
     [highest, lowest]: [f64; 2],
     shapes: &mut Vec<Shape>,
 ) {
-    calls.sort_by(|a, b| a.at[1].total_cmp(&b.at[1]));
+    order::sort_by(&mut calls, &|a, b| a.at[1].total_cmp(&b.at[1]));
     let height = |call: &CallOut| LINE * call.lines.len() as f64;
     let wanted: Vec<f64> = calls.iter().map(|call| call.at[1]).collect();
     let gaps: Vec<f64> = calls.windows(2).map(|pair| (height(&pair[0]) + height(&pair[1])) / 2.0 + 1.0).collect();

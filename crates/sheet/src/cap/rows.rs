@@ -2,7 +2,10 @@
 //!
 //! What it is: visible pieces of lines on the dome. What it is not: their planning.
 
-use measure::say::{Arg, Say};
+use measure::{
+    order,
+    say::{Arg, Say},
+};
 use plan::{
     dome::{Section, View},
     wefts::{Mount, PlannedRow},
@@ -98,7 +101,7 @@ pub(super) fn numbers(map: &Map<'_>, view: View, side: Side) -> Vec<CallOut> {
             groups.push((vec![index], at));
         }
     }
-    groups.sort_by(|a, b| a.1[1].total_cmp(&b.1[1]));
+    order::sort_by(&mut groups, &|a, b| a.1[1].total_cmp(&b.1[1]));
     // Where numbers would need more room than there is, nearest neighbours share one.
     while groups.len() > 1 && groups.len() as f64 * LINE > ROOM {
         let apart = |at: &usize| groups[*at + 1].1[1] - groups[*at].1[1];
@@ -111,7 +114,7 @@ pub(super) fn numbers(map: &Map<'_>, view: View, side: Side) -> Vec<CallOut> {
     groups
         .into_iter()
         .filter_map(|(mut indices, at)| {
-            indices.sort_unstable();
+            order::sort(&mut indices);
             let first = *indices.first()?;
             let row = planned(map).get(first)?;
             let text = number_list(&indices);

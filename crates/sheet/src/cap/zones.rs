@@ -3,6 +3,7 @@
 //! What it is: visible outlines from the dome with what is known of each zone. What it is not: rows.
 
 use measure::{
+    order::within,
     quantity::{
         ArealNumberDensity,
         units::{per_square_centimeter, per_square_meter, square_millimeter},
@@ -75,7 +76,7 @@ pub(super) fn names(map: &Map<'_>, seen: &ViewShape, voice: &Voice<'_>, shapes: 
             Some(middle) => {
                 let corner = [middle[0] - size[0] / 2.0, middle[1] - size[1] / 2.0];
                 bare.push(rect(corner, size));
-                let held = |axis: usize| at[axis].clamp(corner[axis], corner[axis] + size[axis]);
+                let held = |axis: usize| within(at[axis], corner[axis], corner[axis] + size[axis]);
                 shapes.push(Shape::lines("d-lead", vec![vec![[held(0), held(1)], at]]));
                 shapes.push(Shape::new("d-dot", Form::Circle { at, radius: 1.4 }));
                 name(shape.zone, lines, class, middle, shapes);

@@ -44,7 +44,8 @@ pub(super) fn ruler(frame: &Frame, longest_mm: u32, top: f64, voice: &Voice<'_>,
     let mut lines = vec![vec![[frame.left, bottom], [frame.at(f64::from(longest_mm)), bottom]]];
     for mark in ticks(frame, longest_mm, voice) {
         let x = frame.at(mark);
-        let numbered = libm::fabs(libm::remainder(mark, f64::from(step) * unit_mm)) < 1e-6;
+        let steps = mark / (f64::from(step) * unit_mm);
+        let numbered = libm::fabs(steps - libm::round(steps)) < 1e-6;
         lines.push(vec![[x, bottom], [x, bottom - if numbered { 2.2 } else { 1.1 }]]);
         if numbered {
             let number = voice.prefs.number(mark / unit_mm, 0);

@@ -2,7 +2,10 @@
 //!
 //! What it is: fullness and kinds made readable without colour. What it is not: a measure; the number stands beside it.
 
-use measure::quantity::{ArealNumberDensity, units};
+use measure::{
+    order,
+    quantity::{ArealNumberDensity, units},
+};
 
 use super::{Place, line::sides};
 
@@ -58,7 +61,7 @@ pub fn hatch(area: &[Vec<Place>], slant: Slant, spacing: f64) -> Vec<Vec<Place>>
                 along(a) + (along(b) - along(a)) * part
             })
             .collect();
-        crossings.sort_by(f64::total_cmp);
+        order::sort_numbers(&mut crossings);
         for pair in crossings.chunks_exact(2) {
             if pair[1] - pair[0] > 0.2 {
                 lines.push(vec![back(pair[0], v), back(pair[1], v)]);

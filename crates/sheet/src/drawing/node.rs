@@ -5,6 +5,8 @@
 //! Colours stand in classes; a drawing that stands alone carries them as presentation attributes too. No element has a style
 //! attribute, so that the strictest policy draws it.
 
+use measure::decimal::fixed;
+
 use super::{Anchor, Drawing, Kind, Place, Shape, Target, Voice, paint};
 
 /// What the drawing is for.
@@ -128,7 +130,7 @@ fn of_shape(shape: &Shape, voice: &Voice<'_>, form: Form) -> Node {
 
 /// A number of mm to a tenth, as short as it goes.
 pub fn number(value: f64) -> String {
-    let text = format!("{value:.1}");
+    let text = fixed(value, 1);
     let text = text.strip_suffix(".0").unwrap_or(&text);
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }

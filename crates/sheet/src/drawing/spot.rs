@@ -2,6 +2,8 @@
 //!
 //! What it is: a search on a grid for the place farthest from the border. What it is not: exact; a grid step may be lost.
 
+use measure::order;
+
 use super::{
     Place,
     line::{inside, sides, thin},
@@ -33,7 +35,7 @@ pub(crate) fn fits_near(lines: &[Vec<Place>], size: Place, near: Place, reach: f
             tries.push((libm::hypot(0.6 * by[0], by[1]), [near[0] + by[0], near[1] + by[1]]));
         }
     }
-    tries.sort_by(|a, b| a.0.total_cmp(&b.0));
+    order::sort_by(&mut tries, &|a, b| a.0.total_cmp(&b.0));
     let fits = |place: &Place| room(&lines, *place, half, 0.999_999, 1.0) >= 1.0 && inside(&lines, *place);
     tries.into_iter().map(|(_, place)| place).find(fits)
 }
