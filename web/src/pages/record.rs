@@ -378,9 +378,18 @@ impl Names<'_> {
     }
 
     fn work(&self, work: &Work) -> String {
-        let parts: Vec<String> =
-            work.values().map(|(name, value)| format!("{}: {}", field(name), self.value(value))).collect();
-        format!("{} — {}", t(&format!("work.{}", work.kind().name)), parts.join("; "))
+        let parts: Vec<String> = work
+            .kind()
+            .fields
+            .iter()
+            .filter_map(|of| work.get(of.name).map(|value| (of.name, value)))
+            .map(|(name, value)| match name {
+                // The kind's own words say what they are.
+                "words" | "sewn_as" => self.value(value),
+                _ => format!("{}: {}", field(name), self.value(value)),
+            })
+            .collect();
+        format!("{}: {}", t(&format!("work.{}", work.kind().name)), parts.join("; "))
     }
 
     fn body(&self, body: &Body) -> String {

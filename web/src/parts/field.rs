@@ -174,13 +174,18 @@ pub fn FigureField(props: &Props) -> Html {
                 } else if let (None, Some(stands)) = (&said, &props.stands) {
                     if let Some(ground) = &stands.ground { <span class="ground">{ ground }</span> }
                 }
-                if said.is_some() && props.stands.is_some() {
+                if said.is_some() && props.stands.is_some() && is_figure(&field.holds) {
                     <button type="button" class="plain" onclick={take_back}>{ t("web.take_back") }</button>
                 }
             </p>
             if let Some(held) = two { { two_answers(&desk, props, &id, held) } }
         </div>
     }
+}
+
+/// Whether a slot holds a figure, which goes back to its assumption by a button; a choice has that as its first option.
+fn is_figure(holds: &Holds) -> bool {
+    matches!(holds, Holds::Quantity(_) | Holds::AnyOf(_) | Holds::Count(..) | Holds::Money)
 }
 
 /// Both values of a conflict, each to choose.

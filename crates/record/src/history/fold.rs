@@ -41,6 +41,8 @@ pub struct Done {
     pub entry: EntryId,
     /// When it was done, as put right.
     pub done: Minute,
+    /// Its original entry's place on the logs' clock.
+    pub lamport: u64,
     /// The work, as put right.
     pub work: Work,
     /// Whether it was put right.
@@ -93,7 +95,7 @@ pub fn fold(log: &Log) -> State {
     for one in &standing {
         match &one.says {
             StandingSays::Work(work) => {
-                works.push(Done { entry: one.entry.id, done: one.done, work: (*work).clone(), amended: one.amended })
+                works.push(Done { entry: one.entry.id, done: one.done, lamport: one.entry.lamport, work: (*work).clone(), amended: one.amended })
             }
             StandingSays::Set(setting, _) => group(&mut settings, setting.key, one),
         }

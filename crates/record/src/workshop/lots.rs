@@ -14,7 +14,7 @@ use crate::{
     field::Value,
     history::{
         entry::{Key, LogId, Of},
-        fold::State,
+        fold::{Done, State},
     },
     id::LotId,
     trade::{
@@ -111,16 +111,23 @@ pub fn lots<'a>(workshop: &State, wigs: impl IntoIterator<Item = &'a State>) -> 
         })
         .collect();
     order::sort_unique(&mut ids);
-    let used: Vec<(Minute, SewWeft)> = wigs
+    let used: Vec<(Moment, SewWeft)> = wigs
         .into_iter()
-        .flat_map(|wig| wig.works().iter().filter_map(|done| SewWeft::of(&done.work).map(|weft| (done.done, weft))))
+        .flat_map(|wig| wig.works().iter().filter_map(|done| SewWeft::of(&done.work).map(|weft| (moment(done), weft))))
         .collect();
     let mut lots: Vec<Lot> = ids.into_iter().map(|id| read(workshop, id, &used)).collect();
     order::sort_by(&mut lots, &|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     lots
 }
 
-fn read(workshop: &State, id: LotId, used: &[(Minute, SewWeft)]) -> Lot {
+/// Bench order: within one minute the logs' clock decides.
+type Moment = (Minute, u64);
+
+fn moment(done: &Done) -> Moment {
+    (done.done, done.lamport)
+}
+
+fn read(workshop: &State, id: LotId, used: &[(Moment, SewWeft)]) -> Lot {
     let value = |slot: &str| Key::new(LogId::Workshop, slot, Of::Lot(id)).and_then(|key| workshop.value(key));
     let words = |slot: &str| value(slot).and_then(Value::words).unwrap_or("").to_owned();
     let choice = |slot: &str| value(slot).and_then(Value::choice);
@@ -160,16 +167,16 @@ fn read(workshop: &State, id: LotId, used: &[(Minute, SewWeft)]) -> Lot {
     lot
 }
 
-fn left(workshop: &State, lot: &Lot, used: &[(Minute, SewWeft)]) -> Left {
+fn left(workshop: &State, lot: &Lot, used: &[(Moment, SewWeft)]) -> Left {
     let counted = workshop
         .works()
         .iter()
-        .filter_map(|done| Counted::of(&done.work).map(|counted| (done.done, counted)))
+        .filter_map(|done| Counted::of(&done.work).map(|counted| (moment(done), counted)))
         .rfind(|(_, counted)| counted.lot == lot.id);
     let Some((when, counted)) = counted else { return Left::default() };
     let used_since = used
         .iter()
-        .filter(|(done, weft)| weft.lot == Some(lot.id) && *done >= when)
+        .filter(|(done, weft)| weft.lot == Some(lot.id) && *done > when)
         .fold(Length::new::<units::meter>(0.0), |sum, (_, weft)| sum + weft.length);
     let piece = lot.piece();
     let mut whole = counted.whole_packs * lot.pieces;
@@ -182,7 +189,7 @@ fn left(workshop: &State, lot: &Lot, used: &[(Minute, SewWeft)]) -> Left {
         whole -= 1;
     }
     rest = if rest > wanted { rest - wanted } else { Length::new::<units::meter>(0.0) };
-    Left { counted: Some(when), whole_lengths: whole, rest, used_since }
+    Left { counted: Some(when.0), whole_lengths: whole, rest, used_since }
 }
 
 fn said<Q: FromBase>(value: Option<&Value>) -> Option<Figure<Q>> {
