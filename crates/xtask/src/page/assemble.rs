@@ -49,6 +49,9 @@ pub fn assemble(
 ) -> Result<Folder> {
     let mut top = BTreeMap::new();
     let mut app = built.clone();
+    if let Some(code) = app.get_mut("weftbook.js").filter(|_| short) {
+        *code = shorten::made(std::str::from_utf8(code)?).into_bytes();
+    }
     for name in files_under(statics)? {
         if name.split('/').any(|part| part.starts_with('.')) {
             continue;

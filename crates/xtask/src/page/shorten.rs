@@ -16,9 +16,30 @@ pub fn file(name: &str, bytes: Vec<u8>) -> Result<Vec<u8>> {
     shorter(&text).map(String::into_bytes).map_err(|reason| anyhow!("shortening {name}: {reason}"))
 }
 
+/// Code that wasm-bindgen made, without indents and whole-line comments; its line ends stand for semicolons and stay.
+pub fn made(text: &str) -> String {
+    let mut short = String::with_capacity(text.len());
+    let mut in_comment = false;
+    for line in text.lines().map(str::trim) {
+        in_comment |= line.starts_with("/*");
+        if !(line.is_empty() || in_comment || line.starts_with("//")) {
+            short.push_str(line);
+            short.push('\n');
+        }
+        in_comment &= !line.ends_with("*/");
+    }
+    short
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn made_code_keeps_its_lines() {
+        let code = "/* a\n * b */\nlet a = 1\n\n  // c\n  a = `x // y`\n";
+        assert_eq!(made(code), "let a = 1\na = `x // y`\n");
+    }
 
     #[test]
     fn comments_go_and_texts_stay() {
