@@ -156,8 +156,13 @@ fn take(flat: &mut Flat, name: &str, want: &'static str) -> Result<String, Troub
 
 fn take_over(flat: &mut Flat) -> Result<Vec<EntryId>, Trouble> {
     let text = take(flat, "over", "format.want_ids")?;
-    let read = |one| EntryId::read(one).ok_or_else(|| broken("over", Some(one), "format.want_ids"));
-    if text.is_empty() { Ok(Vec::new()) } else { text.split(' ').map(read).collect() }
+    let mut over = Vec::new();
+    if !text.is_empty() {
+        for one in text.split(' ') {
+            over.push(EntryId::read(one).ok_or_else(|| broken("over", Some(one), "format.want_ids"))?);
+        }
+    }
+    Ok(over)
 }
 
 /// Names that nothing here knows come from a newer version.
@@ -184,10 +189,11 @@ fn work(kind: &str, flat: &Flat) -> Result<Work, Trouble> {
     }
     let texts = flat.iter().map(|(name, text)| (name.as_str(), text.as_str()));
     Work::read(kind, texts, &Prefs::default()).map_err(|refusals| {
-        let all = refusals
-            .into_iter()
-            .map(|refusal| Say::new("format.refusal", [Arg::Text(refusal.field), Arg::from(refusal.say)]));
-        Trouble::Broken(Say::new("format.work", [Arg::from(kind.name), Arg::List(all.collect())]))
+        let mut all = Vec::new();
+        for refusal in refusals {
+            all.push(Say::new("format.refusal", [Arg::Text(refusal.field), Arg::from(refusal.say)]));
+        }
+        Trouble::Broken(Say::new("format.work", [Arg::from(kind.name), Arg::List(all)]))
     })
 }
 

@@ -64,8 +64,12 @@ pub struct Preview {
 
 /// Looks at what taking in a backup would do to what is here.
 pub fn preview(backup: &Backup, have: &Rows, people: &People) -> Preview {
-    let mut texts: Vec<(EntryId, String)> =
-        have.all().filter_map(|item| item.address.map(|at| (at.id, same(item)))).collect();
+    let mut texts: Vec<(EntryId, String)> = Vec::new();
+    for item in have.all() {
+        if let Some(at) = item.address {
+            texts.push((at.id, same(item)));
+        }
+    }
     order::sort(&mut texts);
     let mut coming: Vec<(EntryId, String, LogId)> = Vec::new();
     let mut left_out = 0;
@@ -98,28 +102,30 @@ pub fn preview(backup: &Backup, have: &Rows, people: &People) -> Preview {
         of(&mut logs, entry.log).add(entry.clone());
     }
     let name = |log| value_in(&logs, log, "name", Of::Wig);
-    let wigs = counts.into_iter().filter_map(|(log, rows)| match log {
-        LogId::Wig(wig) => Some(WigPreview { wig, name: name(log), new: !is_here(log), rows }),
-        LogId::Workshop => None,
-    });
+    let mut wigs = Vec::new();
+    for (log, rows) in counts.iter() {
+        if let LogId::Wig(wig) = *log {
+            wigs.push(WigPreview { wig, name: name(*log), new: !is_here(*log), rows: *rows });
+        }
+    }
     let lots_here = lots_of(have);
-    let lots: Vec<LotId> =
-        lots_of(&backup.records).into_iter().filter(|lot| lots_here.binary_search(lot).is_err()).collect();
-    let lot_name = |lot| value_in(&logs, LogId::Workshop, "lot_name", Of::Lot(lot));
+    let mut lots_new = Vec::new();
+    for lot in lots_of(&backup.records) {
+        if lots_here.binary_search(&lot).is_err() {
+            lots_new.push((lot, value_in(&logs, LogId::Workshop, "lot_name", Of::Lot(lot))));
+        }
+    }
     let known = |id: PersonId| people.all().find(|(here, _)| *here == id).map(|(_, person)| person);
     let forgotten = |person: &Person| *person == Person::Forgotten;
-    Preview {
-        wigs: wigs.collect(),
-        workshop,
-        lots_new: lots.into_iter().map(|lot| (lot, lot_name(lot))).collect(),
-        people_new: backup.people.all().filter(|(id, person)| known(*id).is_none() && !forgotten(person)).count(),
-        people_forgotten: backup
-            .people
-            .all()
-            .filter(|(id, person)| forgotten(person) && known(*id).is_some_and(|known| !forgotten(known)))
-            .count(),
-        left_out,
+    let (mut people_new, mut people_forgotten) = (0, 0);
+    for (id, person) in backup.people.all() {
+        match (known(id), forgotten(person)) {
+            (None, false) => people_new += 1,
+            (Some(known), true) if !forgotten(known) => people_forgotten += 1,
+            _ => {}
+        }
     }
+    Preview { wigs, workshop, lots_new, people_new, people_forgotten, left_out }
 }
 
 /// What decides whether two rows are the same; the store goes by it too.
@@ -137,7 +143,12 @@ fn of<V: Default>(map: &mut LiteMap<LogId, V>, key: LogId) -> &mut V {
 
 /// The lots the workshop's rows describe, each once, sorted.
 fn lots_of(rows: &Rows) -> Vec<LotId> {
-    let mut lots: Vec<LotId> = rows.all().filter_map(Item::entry).filter_map(lot_of).collect();
+    let mut lots = Vec::new();
+    for item in rows.all() {
+        if let Some(lot) = item.entry().and_then(lot_of) {
+            lots.push(lot);
+        }
+    }
     order::sort_unique(&mut lots);
     lots
 }

@@ -113,6 +113,19 @@ pub struct Fullness {
     pub cautions: Vec<Caution>,
 }
 
+impl Fullness {
+    /// The zones this cap has: those with any area.
+    pub fn there(&self) -> Vec<&ZoneFullness> {
+        let mut there = Vec::new();
+        for zone in &self.zones {
+            if zone.area.get::<units::square_centimeter>() > 0.5 {
+                there.push(zone);
+            }
+        }
+        there
+    }
+}
+
 /// Base rows thinner or thicker than this, as multiples of the assumed range, are questioned.
 const ODD_BY: f64 = 1.6;
 /// No base row is reckoned thinner than this share of the thinnest usual.

@@ -159,6 +159,7 @@ pub const ENGLISH: Table = &[
         "{0} is too long from above the ear. Say that the tape starts at the tragus, or measure again.",
     ),
     // What cannot be together.
+    ("plan.long_ago", "{0} is long past. Type the year in full, such as 2027-03-15."),
     ("plan.head_other", "With this, “{0}” does not fit: {1}"),
     ("plan.place_beyond", "{0} is beyond the end of these rows ({1}). Give a place within them."),
     (

@@ -86,9 +86,6 @@ pub enum Value {
     YesNo(bool),
 }
 
-/// No day of this work lies before it; an earlier one is a slip of the keys.
-const EARLIEST: &str = "1900-01-01";
-
 impl Holds {
     /// Reads what a person typed or a file holds; a bare number takes the person's usual unit.
     ///
@@ -124,13 +121,7 @@ impl Holds {
                 .find(|choice| **choice == bare)
                 .map(|choice| Value::Choice(choice))
                 .ok_or_else(|| refused("record.not_a_choice")),
-            Holds::Date => match Date::read(bare) {
-                None => Err(refused("record.not_a_date")),
-                Some(date) if Date::read(EARLIEST).is_some_and(|earliest| date < earliest) => {
-                    Err(refused("record.long_ago"))
-                }
-                Some(date) => Ok(Value::Date(date)),
-            },
+            Holds::Date => Date::read(bare).map(Value::Date).ok_or_else(|| refused("record.not_a_date")),
             Holds::Zone => Zone::read(bare).map(Value::Zone).ok_or_else(|| refused("record.not_a_zone")),
             Holds::Lot => LotId::read(bare).map(Value::Lot).ok_or_else(|| refused("record.not_a_lot")),
             Holds::YesNo => match bare {

@@ -10,7 +10,6 @@ pub const ENGLISH: Table = &[
     ("record.text_too_long", "{0} characters are too many: at most {1}. Shorten it; nothing is cut for you."),
     ("record.not_a_choice", "“{0}” is none of the choices. Pick one from the list."),
     ("record.not_a_date", "“{0}” is not a day. Type it as year-month-day, such as 2027-03-15."),
-    ("record.long_ago", "“{0}” is before 1900. Type the year in full, such as 2027-03-15."),
     ("record.not_a_zone", "“{0}” is no zone of a cap. Pick one from the list."),
     ("record.not_a_lot", "“{0}” is no lot. Pick one from the list."),
     ("record.not_yes_no", "“{0}” is neither yes nor no."),

@@ -53,16 +53,25 @@ pub fn chart(zone: Zone, depths: &[Depth; 3], voice: &Voice<'_>, width_mm: f64) 
     let strands = |fullness: ArealNumberDensity| fullness.get::<per_square_centimeter>().max(0.0);
     let bars = |depth: &Depth| {
         let mut bars = vec![("sheet.depth_now", depth.now)];
-        bars.extend(depth.plan.map(|plan| ("sheet.depth_plan", plan)));
-        bars.extend(depth.wanted.map(|wanted| ("sheet.depth_wanted", wanted)));
+        if let Some(plan) = depth.plan {
+            bars.push(("sheet.depth_plan", plan));
+        }
+        if let Some(wanted) = depth.wanted {
+            bars.push(("sheet.depth_wanted", wanted));
+        }
         bars
     };
     let say = |key, fullness| Say::new(key, [Arg::Fullness(fullness)]);
     // Bold letters are wider.
     let names = NAMES.iter().map(|name| 1.12 * voice.width(&Say::key(name), WORDS)).fold(0.0, f64::max) + 3.0;
-    let words = depths.iter().flat_map(bars).map(|(key, full)| voice.width(&say(key, full), WORDS)).fold(0.0, f64::max);
+    let (mut words, mut most) = (0.0_f64, 1.0_f64);
+    for depth in depths {
+        for (key, full) in bars(depth) {
+            words = words.max(voice.width(&say(key, full), WORDS));
+            most = most.max(strands(full));
+        }
+    }
     let room = (width - names - words - 4.0).max(10.0);
-    let most = depths.iter().flat_map(bars).map(|(_, full)| strands(full)).fold(1.0, f64::max);
     let mut shapes = Vec::new();
     let mut said = Vec::new();
     let mut y = 1.0;

@@ -100,7 +100,7 @@ pub fn Cap(props: &Props) -> Html {
                 <section class="zones" aria-labelledby="zones-title">
                     { h2("zones-title", "web.zones") }
                     <ul class="zone-list">
-                        { for full.zones.iter().filter(|zone| zone.area.get::<measure::quantity::units::square_centimeter>() > 0.5).map(|zone| {
+                        { for full.there().into_iter().map(|zone| {
                             let pick = {
                                 let (chosen, zone) = (chosen.clone(), zone.zone);
                                 Callback::from(move |_: MouseEvent| chosen.set(if chosen.get() == Some(zone) { None } else { Some(zone) }))

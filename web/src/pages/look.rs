@@ -71,12 +71,12 @@ pub fn Look(props: &Props) -> Html {
             </> }) }
             { section("look-zones", "web.look_zones", html! { <>
                 { p("hint", t("web.look_zones_hint")) }
-                { for full.zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| zone_row(props.wig, whose, &wig, zone, full, &prefs)) }
+                { for full.there().into_iter().map(|zone| zone_row(props.wig, whose, &wig, zone, full, &prefs)) }
             </> }) }
             { section("look-depths", "web.look_depths", html! { <>
                 { p("hint", t("web.look_depths_hint")) }
                 <div class="choices" role="group" aria-label={t("web.zones")}>
-                    { for full.zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| {
+                    { for full.there().into_iter().map(|zone| {
                         let pick = {
                             let (shown, zone) = (shown.clone(), zone.zone);
                             Callback::from(move |_: MouseEvent| shown.set(zone))

@@ -4,16 +4,13 @@
 
 use measure::{civil::Minute, say::Arg};
 use record::{
-    field::{Holds, Value},
+    field::Value,
     history::{
         desk,
         entry::{Body, Entry, LogId, Of, Says},
     },
     id::{EntryId, WigId},
-    wig::{
-        work::{Kind, Work, note},
-        zone::Zone,
-    },
+    wig::work::{Kind, Work, note},
     workshop::lots::Lot,
 };
 use yew::prelude::*;
@@ -21,7 +18,12 @@ use yew::prelude::*;
 use crate::parts::plain::{p, section};
 
 use crate::{
-    parts::{cell::use_cell, confirm::Confirm, typed::text_of},
+    parts::{
+        cell::use_cell,
+        confirm::confirm,
+        field::{Shown, control},
+        typed::text_of,
+    },
     shell::{
         focus, js,
         talk::{choice, field, t, ta},
@@ -223,36 +225,12 @@ fn work_field(
 ) -> Html {
     let name = of.name;
     let note = format!("{id}-note");
-    let invalid = if refusal.is_some() { "true" } else { "false" };
-    let options: Option<Vec<(String, String)>> = match &of.holds {
-        Holds::Choice(choices) => Some(choices.iter().map(|name| ((*name).to_owned(), choice(name))).collect()),
-        Holds::Zone => Some(Zone::ALL.iter().map(|zone| (zone.name().to_owned(), t(zone.label()))).collect()),
-        Holds::Lot => Some(lots.iter().map(|lot| (lot.id.to_string(), lot.name.clone())).collect()),
-        _ => None,
-    };
     let typed = {
         let set = set.clone();
-        Callback::from(move |event: InputEvent| set.emit((name, text_of(&event))))
+        Callback::from(move |text: String| set.emit((name, text)))
     };
-    let input = if let Some(options) = options {
-        let set = set.clone();
-        let onchange = Callback::from(move |event: Event| set.emit((name, text_of(&event))));
-        html! {
-            <select id={id.to_owned()} {onchange} aria-describedby={note.clone()} aria-invalid={invalid}>
-                <option value="" selected={value.is_empty()}>{ t("web.choose") }</option>
-                { for options.into_iter().map(|(name, label)| {
-                    let selected = name == value;
-                    html! { <option value={name} {selected}>{ label }</option> }
-                }) }
-            </select>
-        }
-    } else if matches!(of.holds, Holds::Text(longest) if longest > 300) {
-        html! { <textarea id={id.to_owned()} {value} oninput={typed} rows="3" aria-describedby={note.clone()} aria-invalid={invalid} /> }
-    } else {
-        let mode = if matches!(of.holds, Holds::Quantity(_)) { "decimal" } else { "text" };
-        html! { <input id={id.to_owned()} type="text" inputmode={mode} {value} oninput={typed} autocomplete="off"
-        aria-describedby={note.clone()} aria-invalid={invalid} /> }
-    };
+    let shown = Shown { id, value: &value, stands: None, refused: refusal.is_some(), lots };
+    let input = control(of, &shown, &Callback::noop(), &typed);
     html! {
         <div class={classes!("figure", refusal.is_some().then_some("refused"))}>
             <label for={id.to_owned()}>{ field(name) }{ if of.required { format!(" ({})", t("web.needed")) } else { String::new() } }</label>
@@ -323,11 +301,14 @@ struct ActionProps {
 fn EntryActions(props: &ActionProps) -> Html {
     let desk = use_desk();
     let correcting = use_cell(|| false);
+    let asked = use_cell(|| false);
     let state = desk.state(props.whose, props.log);
     let work = state.works().iter().find(|done| done.entry == props.entry).map(|done| done.work.clone());
     let undo = {
         let (desk, whose, id, entry) = (desk.clone(), props.whose, props.log, props.entry);
-        Callback::from(move |()| {
+        let asked = asked.clone();
+        Callback::from(move |_: MouseEvent| {
+            asked.set(false);
             let body = desk::undo(&desk.model().bench(whose).log(id), entry);
             let then = Callback::from(move |_: bool| focus::later(vec![format!("entry-{entry}")]));
             desk.write(whose, vec![(id, body)], None, then);
@@ -344,7 +325,7 @@ fn EntryActions(props: &ActionProps) -> Html {
         work.map(|work| (Named(work.kind().name), work.values().map(|(name, value)| (name, value.text())).collect()));
     html! {
         <div class="entry-actions">
-            <Confirm label={t("web.undo")} ask={t("web.undo_ask")} then={undo} id={format!("undo-{}", props.entry)} />
+            { confirm(&asked, &format!("undo-{}", props.entry), t("web.undo"), t("web.undo_ask"), undo) }
             if let Some((kind, given)) = given {
                 <button type="button" class="plain" aria-expanded={if correcting.get() { "true" } else { "false" }} onclick={toggle}>{ t("web.correct") }</button>
                 if correcting.get() {

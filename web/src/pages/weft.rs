@@ -294,14 +294,14 @@ const MISSED: (f64, f64) = (0.9, 1.2);
 
 /// What is reached against what was wanted.
 fn fullness_table(answer: &Answer, prefs: &Prefs) -> Html {
-    let zones = &answer.likely.prepared.fullness.zones;
+    let full = &answer.likely.prepared.fullness;
     html! {
         { section("full-title", "web.full_title", html! { <>
             <div class="scroll" tabindex="0" role="group" aria-labelledby="full-title">
                 <table id="fullness">
                     { columns(&["web.zone", "web.as_now", "web.wanted", "web.with_plan"]) }
                     <tbody>
-                        { for zones.iter().filter(|zone| zone.area.get::<units::square_centimeter>() > 0.5).map(|zone| {
+                        { for full.there().into_iter().map(|zone| {
                             let reached = answer.reached[zone.zone as usize];
                             let off = (reached / zone.target.max(zone.now())).get::<units::ratio>();
                             let with_plan = match prefs.fullness(reached) {

@@ -11,6 +11,7 @@ use record::{
         entry::{LogId, Of},
     },
     wig::{figure::Origin, zone::Zone},
+    workshop::lots::Lot,
 };
 use yew::prelude::*;
 
@@ -160,12 +161,19 @@ pub fn FigureField(props: &Props) -> Html {
     let assumed = said.is_none() && props.stands.is_some();
     let note_id = format!("{id}-note");
     let class = classes!("figure", assumed.then_some("assumed"), refusal.get().is_some().then_some("refused"));
+    let shown = Shown {
+        id: &id,
+        value: &value,
+        stands: props.stands.as_ref().map(|stands| stands.value.as_str()),
+        refused: refusal.get().is_some(),
+        lots: &[],
+    };
     let two = held.as_ref().filter(|held| held.two_answers);
     html! {
         <div {class}>
             <label for={id.clone()}>{ label }</label>
             if let Some(hint) = &props.hint { <p class="hint">{ hint }</p> }
-            { input(field, &id, &note_id, &value, props.stands.as_ref(), refusal.get().is_some(), &commit, &typed) }
+            { control(field, &shown, &commit, &typed) }
             <p class="note" id={note_id}>
                 if let Some(reason) = refusal.get() {
                     <span class="reason" role="alert">{ reason }</span>
@@ -216,20 +224,30 @@ fn two_answers(desk: &crate::store::desk::Desk, props: &Props, id: &str, held: &
     }
 }
 
-#[allow(clippy::too_many_arguments, reason = "one private helper, every part named where it is called")]
-fn input(
+/// What a control shows.
+pub(crate) struct Shown<'a> {
+    /// Its identity; its note's is the same with `-note`.
+    pub id: &'a str,
+    /// What it holds.
+    pub value: &'a str,
+    /// What stands while it is empty.
+    pub stands: Option<&'a str>,
+    /// Whether what it holds was refused.
+    pub refused: bool,
+    /// The lots to choose from.
+    pub lots: &'a [Lot],
+}
+
+/// The control for a field: what is typed goes to `typed` at once, and to `commit` when it is left.
+pub(crate) fn control(
     field: &'static Field,
-    id: &str,
-    note_id: &str,
-    value: &str,
-    stands: Option<&Stands>,
-    refused: bool,
+    shown: &Shown<'_>,
     commit: &Callback<String>,
     typed: &Callback<String>,
 ) -> Html {
-    let id = id.to_owned();
-    let described = note_id.to_owned();
-    let invalid = if refused { "true" } else { "false" };
+    let (id, value) = (shown.id.to_owned(), shown.value);
+    let described = format!("{id}-note");
+    let invalid = if shown.refused { "true" } else { "false" };
     let select = |options: Vec<(String, String)>| {
         let (commit, typed) = (commit.clone(), typed.clone());
         let onchange = Callback::from(move |event: Event| {
@@ -237,7 +255,7 @@ fn input(
             typed.emit(text.clone());
             commit.emit(text);
         });
-        let empty = stands.map_or_else(|| t("web.choose"), |stands| stands.value.clone());
+        let empty = shown.stands.map_or_else(|| t("web.choose"), str::to_owned);
         html! {
             <select id={id.clone()} {onchange} aria-describedby={described.clone()} aria-invalid={invalid}>
                 <option value="" selected={value.is_empty()}>{ empty }</option>
@@ -260,6 +278,7 @@ fn input(
         Holds::Choice(choices) => select(choices.iter().map(|name| ((*name).to_owned(), talk::choice(name))).collect()),
         Holds::YesNo => select(["yes", "no"].iter().map(|name| ((*name).to_owned(), talk::choice(name))).collect()),
         Holds::Zone => select(Zone::ALL.iter().map(|zone| (zone.name().to_owned(), t(zone.label()))).collect()),
+        Holds::Lot => select(shown.lots.iter().map(|lot| (lot.id.to_string(), lot.name.clone())).collect()),
         Holds::Text(longest) if *longest > 300 => {
             html! { <textarea {id} value={value.to_owned()} oninput={on_typed(typed)} onchange={on_change(commit)} rows="3"
             aria-describedby={described} aria-invalid={invalid} /> }
@@ -273,7 +292,7 @@ fn input(
                 Holds::Count(..) => "numeric",
                 _ => "text",
             };
-            let placeholder = stands.map(|stands| stands.value.clone()).unwrap_or_default();
+            let placeholder = shown.stands.unwrap_or_default().to_owned();
             html! { <input {id} type="text" inputmode={mode} value={value.to_owned()} {placeholder}
             oninput={on_typed(typed)} onchange={on_change(commit)}
             autocomplete="off" aria-describedby={described} aria-invalid={invalid} /> }

@@ -5,8 +5,12 @@
 mod head;
 mod sewn;
 
-use measure::say::Say;
+use measure::{
+    civil::Date,
+    say::{Arg, Say},
+};
 use record::{
+    field::Value,
     history::{
         entry::{Body, Entry, LogId, Written},
         fold::{State, fold},
@@ -19,6 +23,9 @@ use record::{
     },
 };
 
+/// No day of this work lies before it.
+const EARLIEST: &str = "1900-01-01";
+
 /// Whether a value may be set in a wig's log.
 ///
 /// # Errors
@@ -28,6 +35,12 @@ pub fn may_set(log: &Log, body: &Body) -> Result<(), Say> {
     // Taking a value back never makes a head that was not possible before it was said.
     if setting.value.is_none() {
         return Ok(());
+    }
+    // A year half typed is a slip of the keys.
+    if let Some(Value::Date(date)) = setting.value
+        && Date::read(EARLIEST).is_some_and(|earliest| date < earliest)
+    {
+        return Err(Say::new("plan.long_ago", [Arg::Date(date)]));
     }
     let state = after(log, body);
     let wig = Wig::new(&state);

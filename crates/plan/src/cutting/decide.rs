@@ -5,7 +5,7 @@
 use super::dive::{Dive, Step};
 use super::exhaust::{Outcome, exhaust};
 use super::fit::{self, Ended, Filling, Learner, Manner};
-use super::lp::{self, Lp, Pool, ROWS};
+use super::lp::{self, Lp, Pool, RELAX, ROWS};
 use super::value::{Cut, Job, Packing};
 
 /// How much to spend on one supply.
@@ -89,7 +89,7 @@ impl Decider {
     }
 
     fn small_enough(&self) -> bool {
-        self.job.sizes.len() + self.job.caps.len() <= ROWS
+        RELAX && self.job.sizes.len() + self.job.caps.len() <= ROWS
     }
 
     fn after_quick(&self) -> Stage {
@@ -133,7 +133,9 @@ impl Decider {
                 None => Stage::Fill(at, filling),
                 Some(Ended::Fits(packing)) => return Some(Verdict::Fits(packing)),
                 Some(Ended::Failed) => {
-                    lp::keep(&mut self.pool, filling.loads());
+                    if RELAX {
+                        lp::keep(&mut self.pool, filling.loads());
+                    }
                     match at + 1 {
                         at if at < MANNERS.len() => Self::filling(job, at),
                         _ => Stage::Learn(Box::new(Learner::new(job, 0)), 0),
@@ -144,11 +146,13 @@ impl Decider {
                 None => Stage::Learn(learner, round),
                 Some(Ended::Fits(packing)) => return Some(Verdict::Fits(packing)),
                 Some(Ended::Failed) => {
-                    lp::keep(&mut self.pool, &learner.loads);
+                    if RELAX {
+                        lp::keep(&mut self.pool, &learner.loads);
+                    }
                     if round + 1 < effort.rounds.1 { Stage::Learn(learner, round + 1) } else { self.after_quick() }
                 }
             },
-            Stage::Relax(mut lp) => {
+            Stage::Relax(mut lp) if RELAX => {
                 if !lp.pivot(work) {
                     Stage::Relax(lp)
                 } else {
@@ -166,12 +170,13 @@ impl Decider {
                 Some(Ended::Failed) if round + 1 < effort.rounds.1 => Stage::LearnMore(learner, round + 1),
                 Some(Ended::Failed) => self.after_learning(),
             },
-            Stage::Dive(mut dive) => match dive.advance(work) {
+            Stage::Dive(mut dive) if RELAX => match dive.advance(work) {
                 Step::Going => Stage::Dive(dive),
                 Step::Fits(packing) => return Some(Verdict::Fits(packing)),
                 Step::GaveUp => Stage::Exhaust,
             },
-            Stage::Exhaust => {
+            Stage::Relax(_) => self.after_relax(),
+            Stage::Dive(_) | Stage::Exhaust => {
                 return Some(match exhaust(job, effort.branches, work) {
                     Outcome::Fits(packing) => Verdict::Fits(packing),
                     Outcome::Impossible => Verdict::Exhausted,

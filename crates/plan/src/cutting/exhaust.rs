@@ -8,6 +8,7 @@
 //! or moving it would come later), and no load comes before its neighbour of equal length (or swapping them would). So only
 //! full loads in falling order are tried.
 
+use super::each::repeated;
 use super::value::{Job, Load, Packing};
 
 /// What the search found.
@@ -36,17 +37,20 @@ pub fn exhaust(job: &Job, limit: u64, work: &mut u64) -> Outcome {
     if job.bars() as usize * job.sizes.len() > DEPTH {
         return Outcome::Unknown;
     }
-    let bars = (0..job.caps.len()).flat_map(|c| std::iter::repeat_n(c, job.supply[c] as usize)).collect();
+    let bars = repeated(&job.supply);
     let mut search =
         Search { job, bars, left: job.counts.clone(), pieces: job.pieces(), loads: Vec::new(), nodes: 0, limit };
     let fits = search.bar(slack);
     *work += search.nodes * 10;
     if fits {
-        let loads = search.loads.iter().zip(&search.bars).map(|(take, &class)| Load {
-            class,
-            items: take.iter().enumerate().flat_map(|(i, &n)| std::iter::repeat_n(i, n as usize)).collect(),
-        });
-        Outcome::Fits(loads.filter(|load| !load.items.is_empty()).collect())
+        let mut packing = Packing::new();
+        for (take, &class) in search.loads.iter().zip(&search.bars) {
+            let items = repeated(take);
+            if !items.is_empty() {
+                packing.push(Load { class, items });
+            }
+        }
+        Outcome::Fits(packing)
     } else if search.nodes < limit {
         Outcome::Impossible
     } else {

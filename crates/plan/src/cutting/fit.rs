@@ -4,6 +4,7 @@
 
 use measure::order;
 
+use super::each::{each, repeated};
 use super::knapsack;
 use super::value::{Job, Load, Packing};
 
@@ -69,12 +70,11 @@ pub struct Manner {
 }
 
 fn classes(job: &Job, short_first: bool) -> Vec<usize> {
-    let lengths = |c: usize| std::iter::repeat_n(c, job.supply[c] as usize);
+    let mut classes = repeated(&job.supply);
     if short_first {
-        (0..job.caps.len()).rev().flat_map(lengths).collect()
-    } else {
-        (0..job.caps.len()).flat_map(lengths).collect()
+        classes.reverse();
     }
+    classes
 }
 
 /// Lengths being filled one after the other, in pauses.
@@ -116,7 +116,7 @@ impl Filling {
 
     /// Goes on until a pause (`None`) or the end.
     pub fn go(&mut self, job: &Job, manner: Manner, work: &mut u64) -> Option<Ended> {
-        let values: Vec<u64> = job.sizes.iter().map(|&s| u64::from(s)).collect();
+        let values = each(job.sizes.len(), &|i| u64::from(job.sizes[i]));
         let mut pick = |left: &[u32], cap: u32, work: &mut u64| {
             let mut room = cap;
             let mut bounds = left.to_vec();
@@ -152,8 +152,8 @@ impl Filling {
                 self.left[item] -= n;
                 self.pieces -= n;
                 room -= n * job.sizes[item];
-                load.items.extend(std::iter::repeat_n(item, n as usize));
             }
+            load.items = repeated(&take);
             if !load.items.is_empty() {
                 self.loads.push(load);
             }
@@ -182,7 +182,7 @@ fn plain(size: u32) -> f64 {
 
 impl Learner {
     pub fn new(job: &Job, salt: u32) -> Self {
-        let worth = job.sizes.iter().map(|&s| plain(s)).collect();
+        let worth = each(job.sizes.len(), &|i| plain(job.sizes[i]));
         Self { worth, seed: 0x9e37_79b9_7f4a_7c15 ^ (u64::from(salt) << 20), filling: None, loads: Vec::new() }
     }
 
@@ -215,7 +215,7 @@ impl Learner {
         let worth = &mut self.worth;
         let mut pick = |left: &[u32], cap: u32, work: &mut u64| {
             let top = worth.iter().fold(1.0f64, |a, &b| if b > a { b } else { a });
-            let values: Vec<u64> = worth.iter().map(|&v| (v / top * 1e6) as u64 + 1).collect();
+            let values = each(worth.len(), &|i| (worth[i] / top * 1e6) as u64 + 1);
             let take = knapsack::search(&values, &job.sizes, left, cap, FILL_LIMIT, work).take;
             let used: u32 = take.iter().zip(&job.sizes).map(|(n, s)| n * s).sum();
             let strain = f64::from(cap) / f64::from(used.max(1));

@@ -3,6 +3,8 @@
 //! What it is: branch and bound with a work limit, a table when that limit is passed, and a bit set for pure length.
 //! What it is not: a packing of several lengths.
 
+use super::each::each;
+
 /// A table larger than this is not filled: the caller is told that the answer is not known.
 const TABLE_LIMIT: u64 = 8_000_000;
 
@@ -75,15 +77,15 @@ pub fn search(values: &[u64], sizes: &[u32], bounds: &[u32], cap: u32, limit: u6
     }
     let whole = order.len() <= DEPTH;
     order.truncate(DEPTH);
-    let size: Vec<u32> = order.iter().map(|&i| sizes[i]).collect();
+    let size = each(order.len(), &|at| sizes[order[at]]);
     let mut least = size.clone();
     for at in (1..least.len()).rev() {
         least[at - 1] = least[at - 1].min(least[at]);
     }
     let blank = vec![0; order.len()];
     let mut search = Search {
-        bound: order.iter().map(|&i| bounds[i]).collect(),
-        weight: order.iter().map(|&i| values[i]).collect(),
+        bound: each(order.len(), &|at| bounds[order[at]]),
+        weight: each(order.len(), &|at| values[order[at]]),
         size,
         least,
         take: blank.clone(),

@@ -7,9 +7,13 @@
 
 use measure::order;
 
+use super::each::each;
 use super::knapsack;
 use super::model::Kind;
 use super::value::{Cut, Job, Load};
+
+/// Whether linear relaxations are made at all: wigs never needed one (see the benchmark), and the page does without their bytes.
+pub const RELAX: bool = cfg!(feature = "relaxation");
 
 const EPS: f64 = 1e-9;
 /// Weights are scaled so that the largest is this (2^30).
@@ -81,10 +85,14 @@ pub struct Lp {
 impl Lp {
     /// Least unmet length in a given supply.
     pub fn fit(job: Job, pool: &Pool) -> Self {
-        let cost = job.sizes.iter().map(|&s| f64::from(s)).collect();
+        let cost = each(job.sizes.len(), &|i| f64::from(job.sizes[i]));
         let mut lp = Self::new(job, Vec::new(), cost);
         lp.given = true;
-        lp.pool = pool.iter().filter_map(|pattern| lp.clamped(pattern)).collect();
+        for pattern in pool {
+            if let Some(clamped) = lp.clamped(pattern) {
+                lp.pool.push(clamped);
+            }
+        }
         lp
     }
 
@@ -95,14 +103,17 @@ impl Lp {
         let all: u64 = kinds.iter().map(|k| k.price).sum();
         let rate = |k: &Kind| k.price as f64 / (f64::from(k.bars) * f64::from(job.caps[k.class]));
         let rate = kinds.iter().map(rate).fold(f64::INFINITY, f64::min);
-        let cost = job.sizes.iter().map(|&size| {
-            let holds = kinds.iter().filter(|k| job.caps[k.class] >= size);
-            match holds.map(|k| k.price).min() {
+        let cost = each(job.sizes.len(), &|i| {
+            let size = job.sizes[i];
+            let mut least: Option<u64> = None;
+            for kind in kinds.iter().filter(|k| job.caps[k.class] >= size) {
+                least = Some(least.map_or(kind.price, |price| price.min(kind.price)));
+            }
+            match least {
                 Some(price) => (price as f64).min(2.2 * rate * f64::from(size)),
                 None => all as f64 * 10.0,
             }
         });
-        let cost = cost.collect();
         let mut lp = Self::new(job, kinds, cost);
         lp.pool.clone_from(pool);
         lp
@@ -111,7 +122,12 @@ impl Lp {
     /// The pattern without what is not wanted in this job.
     fn clamped(&self, pattern: &Pattern) -> Option<Pattern> {
         let counts = &self.job.counts;
-        let take: Vec<_> = pattern.take.iter().map(|&(i, n)| (i, n.min(counts[i]))).filter(|(_, n)| *n > 0).collect();
+        let mut take = Vec::new();
+        for &(i, n) in &pattern.take {
+            if n.min(counts[i]) > 0 {
+                take.push((i, n.min(counts[i])));
+            }
+        }
         (!take.is_empty()).then_some(Pattern { class: pattern.class, take })
     }
 
@@ -132,9 +148,14 @@ impl Lp {
         }
         // A trifle less is wanted of each size, of each another: equal steps in many rows at once would make it stall.
         let trifle = |i: usize| 1e-5 * (0.5 + (i * 619 % 1000) as f64 / 1000.0);
-        let wanted = job.counts.iter().enumerate().map(|(i, &n)| (f64::from(n) - trifle(i)).max(0.0));
-        let level = wanted.chain(job.supply.iter().map(|&n| f64::from(n))).collect();
-        let basis = (0..sizes).map(Column::Unmet).chain((0..classes).map(Column::Spare)).collect();
+        let level = each(rows, &|row| match row.checked_sub(sizes) {
+            None => (f64::from(job.counts[row]) - trifle(row)).max(0.0),
+            Some(class) => f64::from(job.supply[class]),
+        });
+        let basis = each(rows, &|row| match row.checked_sub(sizes) {
+            None => Column::Unmet(row),
+            Some(class) => Column::Spare(class),
+        });
         let mut lp = Self {
             job,
             kinds,
@@ -153,7 +174,7 @@ impl Lp {
         };
         // The inequality of length itself is a good first guess.
         let rate = (0..sizes).map(|i| lp.unmet_cost[i] / f64::from(lp.job.sizes[i])).fold(f64::INFINITY, f64::min);
-        lp.steady = lp.job.sizes.iter().map(|&s| rate * f64::from(s)).collect();
+        lp.steady = each(sizes, &|i| rate * f64::from(lp.job.sizes[i]));
         lp.price_rows();
         lp
     }
@@ -270,8 +291,8 @@ impl Lp {
         if best.is_some() {
             return best.map(|(_, column)| column);
         }
-        let exact: Vec<f64> = self.dual[..sizes].iter().map(|d| d.max(0.0)).collect();
-        let drawn = self.steady.iter().zip(&exact).map(|(s, d)| DRAWN * s + (1.0 - DRAWN) * d).collect();
+        let exact = each(sizes, &|i| self.dual[i].max(0.0));
+        let drawn = each(sizes, &|i| DRAWN * self.steady[i] + (1.0 - DRAWN) * exact[i]);
         let entering = self.made(drawn, eps, work)?;
         if entering.is_some() {
             return entering.map(Column::Pattern);
@@ -289,8 +310,12 @@ impl Lp {
             let job = &self.job;
             let (value, take) = knapsack::heaviest(&weights, &job.sizes, &job.counts, job.caps[class], work)?;
             most.push(value as f64 * unit);
-            let take: Vec<_> = take.into_iter().enumerate().filter(|(_, n)| *n > 0).collect();
-            let pattern = Pattern { class, take };
+            let mut pattern = Pattern { class, take: Vec::new() };
+            for (i, n) in take.into_iter().enumerate() {
+                if n > 0 {
+                    pattern.take.push((i, n));
+                }
+            }
             let gain = self.gain(&pattern);
             if gain > eps {
                 self.pool.push(pattern.clone());
@@ -334,12 +359,19 @@ impl Lp {
             Column::Spare(c) => entries.push((sizes + c, 1.0)),
             Column::Kind(k) => entries.push((sizes + self.kinds[*k].class, -f64::from(self.kinds[*k].bars))),
             Column::Pattern(p) => {
-                entries.extend(p.take.iter().map(|&(i, n)| (i, f64::from(n))));
+                for &(i, n) in &p.take {
+                    entries.push((i, f64::from(n)));
+                }
                 entries.push((sizes + p.class, 1.0));
             }
         }
-        let row = |row: usize| entries.iter().map(|&(at, v)| self.inverse[row * self.rows + at] * v).sum();
-        (0..self.rows).map(row).collect()
+        each(self.rows, &|row| {
+            let mut sum = 0.0;
+            for &(at, v) in &entries {
+                sum += self.inverse[row * self.rows + at] * v;
+            }
+            sum
+        })
     }
 
     /// The inequality of the best prices; `None` when there is none or its maxima would take too long.
@@ -349,11 +381,10 @@ impl Lp {
         }
         let (weights, _) = weights(&self.steady)?;
         let job = &self.job;
-        let maxima = job
-            .caps
-            .iter()
-            .map(|&cap| knapsack::heaviest(&weights, &job.sizes, &job.counts, cap, work).map(|(value, _)| value));
-        let maxima = maxima.collect::<Option<Vec<u64>>>()?;
+        let mut maxima = Vec::with_capacity(job.caps.len());
+        for &cap in &job.caps {
+            maxima.push(knapsack::heaviest(&weights, &job.sizes, &job.counts, cap, work)?.0);
+        }
         Some(Cut::new(weights, maxima, &job.counts))
     }
 
@@ -368,11 +399,15 @@ impl Lp {
 
     /// The loads of the present solution and how often each is used.
     pub fn patterns(&self) -> Vec<(Pattern, f64)> {
-        let pattern = |(column, &level): (&Column, &f64)| match column {
-            Column::Pattern(p) if level > 1e-6 => Some((p.clone(), level)),
-            _ => None,
-        };
-        self.basis.iter().zip(&self.level).filter_map(pattern).collect()
+        let mut patterns = Vec::new();
+        for (column, &level) in self.basis.iter().zip(&self.level) {
+            if let Column::Pattern(pattern) = column
+                && level > 1e-6
+            {
+                patterns.push((pattern.clone(), level));
+            }
+        }
+        patterns
     }
 }
 
@@ -382,5 +417,5 @@ fn weights(prices: &[f64]) -> Option<(Vec<u64>, f64)> {
     if top <= EPS {
         return None;
     }
-    Some((prices.iter().map(|&d| (d.max(0.0) / top * SCALE) as u64).collect(), top / SCALE))
+    Some((each(prices.len(), &|i| (prices[i].max(0.0) / top * SCALE) as u64), top / SCALE))
 }

@@ -5,6 +5,7 @@
 
 use measure::order;
 
+use super::each::each;
 use super::value::Cut;
 
 /// Something that can be added to a supply: a pack for its price, or an owned length for the price of 1.
@@ -43,13 +44,17 @@ pub struct Enumerator<'a> {
 
 impl<'a> Enumerator<'a> {
     pub fn new(choices: &'a [Choice], base: &[u32], cuts: &[Cut]) -> Self {
-        let carried =
-            |cut: &Cut| -> i128 { cut.maxima.iter().zip(base).map(|(&w, &n)| i128::from(w) * i128::from(n)).sum() };
-        let need = cuts.iter().map(|cut| i128::from(cut.need) - carried(cut)).collect();
-        let gain: Vec<Vec<i128>> = choices
-            .iter()
-            .map(|c| cuts.iter().map(|cut| i128::from(cut.maxima[c.class]) * i128::from(c.bars)).collect())
-            .collect();
+        let need = each(cuts.len(), &|cut| {
+            let mut need = i128::from(cuts[cut].need);
+            for (&weight, &count) in cuts[cut].maxima.iter().zip(base) {
+                need -= i128::from(weight) * i128::from(count);
+            }
+            need
+        });
+        let gain = each(choices.len(), &|at| {
+            let choice = &choices[at];
+            each(cuts.len(), &|cut| i128::from(cuts[cut].maxima[choice.class]) * i128::from(choice.bars))
+        });
         let mut best: Vec<Vec<usize>> = vec![vec![0; cuts.len()]; choices.len()];
         for at in (0..choices.len()).rev() {
             for cut in 0..cuts.len() {
@@ -119,11 +124,11 @@ impl Walk<'_, '_> {
         let of = self.of;
         if at == of.choices.len() {
             if price >= self.lo && need.iter().all(|&n| n <= 0) {
-                let room = self.counts.iter().zip(&of.gain).map(|(&n, gain)| {
+                let mut room = 0_u64;
+                for (&n, gain) in self.counts.iter().zip(&of.gain) {
                     let length = gain.first().copied().unwrap_or(0);
-                    u64::try_from(length * i128::from(n)).unwrap_or(u64::MAX)
-                });
-                let room = room.fold(0, u64::saturating_add);
+                    room = room.saturating_add(u64::try_from(length * i128::from(n)).unwrap_or(u64::MAX));
+                }
                 self.found.push(Mix { price, counts: self.counts.clone(), room });
             }
             return true;
@@ -152,8 +157,7 @@ impl Walk<'_, '_> {
         }
         for n in least..=most {
             self.counts[at] = n;
-            let left: Vec<i128> =
-                need.iter().zip(&of.gain[at]).map(|(&need, &gain)| need - gain * i128::from(n)).collect();
+            let left = each(need.len(), &|cut| need[cut] - of.gain[at][cut] * i128::from(n));
             if !self.walk(at + 1, price + u64::from(n) * choice.price, &left) {
                 return false;
             }

@@ -18,6 +18,7 @@
 mod case;
 mod decide;
 mod dive;
+pub(crate) mod each;
 mod exhaust;
 mod fit;
 mod found;

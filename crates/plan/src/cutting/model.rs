@@ -5,8 +5,10 @@
 
 use measure::order;
 
-use super::case::Case;
+use super::case::{Case, Pack};
+use super::each::each;
 use super::knapsack;
+use super::mixes::Choice;
 use super::value::Cut;
 
 /// A pack that can be bought, worth keeping in the mix.
@@ -53,14 +55,14 @@ impl Model {
     pub fn new(case: &Case) -> Self {
         let loss = case.cut_loss_mm();
         let packs = case.packs();
-        let mut caps: Vec<u32> = packs.iter().map(|p| p.length_mm + loss).collect();
+        let mut caps = each(packs.len(), &|i| packs[i].length_mm + loss);
         descend(&mut caps);
-        let class_of: Vec<usize> = packs.iter().map(|p| caps.partition_point(|&c| c > p.length_mm + loss)).collect();
-        let mut sizes: Vec<u32> = case.pieces().iter().map(|d| d.length_mm + loss).collect();
+        let class_of = each(packs.len(), &|i| place(&caps, packs[i].length_mm + loss));
+        let mut sizes = each(case.pieces().len(), &|i| case.pieces()[i].length_mm + loss);
         descend(&mut sizes);
         let mut counts = vec![0; sizes.len()];
         for demand in case.pieces() {
-            counts[sizes.partition_point(|&s| s > demand.length_mm + loss)] += demand.count;
+            counts[place(&sizes, demand.length_mm + loss)] += demand.count;
         }
         let total: u32 = counts.iter().sum();
         let mut owned = vec![0u32; caps.len()];
@@ -78,20 +80,26 @@ impl Model {
                 }
             }
         }
-        let kinds = (0..packs.len()).filter(|&i| worth_keeping(case, i)).map(|i| Kind {
-            class: class_of[i],
-            bars: packs[i].pieces,
-            price: packs[i].price,
-            max: total.div_ceil(packs[i].pieces),
-            pack: i,
-        });
-        let kinds = kinds.collect();
+        let mut kinds = Vec::new();
+        for (pack, &Pack { pieces: bars, price, .. }) in packs.iter().enumerate() {
+            if worth_keeping(case, pack) {
+                kinds.push(Kind { class: class_of[pack], bars, price, max: total.div_ceil(bars), pack });
+            }
+        }
         Self { caps, class_of, owned, free, free_pack, kinds, sizes, counts, total, loss }
+    }
+
+    /// The kinds, as what can be added to a supply.
+    pub fn choices(&self) -> Vec<Choice> {
+        each(self.kinds.len(), &|at| {
+            let &Kind { class, bars, price, max, .. } = &self.kinds[at];
+            Choice { class, bars, price, max }
+        })
     }
 
     /// Lengths at hand without paying: owned and free.
     pub fn base(&self) -> Vec<u32> {
-        self.owned.iter().zip(&self.free).map(|(o, f)| (o + f).min(self.total)).collect()
+        each(self.owned.len(), &|class| (self.owned[class] + self.free[class]).min(self.total))
     }
 
     /// Lengths that a mix of kinds brings, on top of `base`; more than one for each piece is of no use.
@@ -105,9 +113,17 @@ impl Model {
 
     /// The inequality of length itself, with what each class can really be filled to.
     pub fn length_cut(&self, work: &mut u64) -> Cut {
-        let maxima = self.caps.iter().map(|&cap| u64::from(knapsack::fullest(&self.sizes, &self.counts, cap, work)));
-        Cut::new(self.sizes.iter().map(|&s| u64::from(s)).collect(), maxima.collect(), &self.counts)
+        let mut maxima = Vec::with_capacity(self.caps.len());
+        for &cap in &self.caps {
+            maxima.push(u64::from(knapsack::fullest(&self.sizes, &self.counts, cap, work)));
+        }
+        Cut::new(each(self.sizes.len(), &|size| u64::from(self.sizes[size])), maxima, &self.counts)
     }
+}
+
+/// Where a length stands among lengths, longest first.
+fn place(lengths: &[u32], length: u32) -> usize {
+    lengths.partition_point(|&other| other > length)
 }
 
 fn descend(values: &mut Vec<u32>) {

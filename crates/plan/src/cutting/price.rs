@@ -5,7 +5,7 @@
 
 use super::decide::{Decider, Effort, Verdict};
 use super::found::Found;
-use super::lp::{Lp, Pool, ROWS};
+use super::lp::{Lp, Pool, RELAX, ROWS};
 use super::mixes::{Choice, Enumerator, Mix};
 use super::model::Model;
 use super::value::{Cut, Job};
@@ -59,10 +59,8 @@ pub struct PricePhase {
 
 impl PricePhase {
     pub fn new(model: &Model) -> Self {
-        let choices =
-            model.kinds.iter().map(|k| Choice { class: k.class, bars: k.bars, price: k.price, max: k.max }).collect();
         Self {
-            choices,
+            choices: model.choices(),
             base: model.base(),
             at: At::Window,
             floor: 0,
@@ -119,7 +117,7 @@ impl PricePhase {
                 Some(_) if !self.relaxed => {
                     self.relaxed = true;
                     self.pool = decider.pool;
-                    self.at = if model.sizes.len() + model.caps.len() <= ROWS {
+                    self.at = if RELAX && model.sizes.len() + model.caps.len() <= ROWS {
                         At::Relax(Box::new(Lp::price(job(model, self.base.clone()), model.kinds.clone(), &self.pool)))
                     } else {
                         self.try_fully(decider.job)
@@ -127,7 +125,7 @@ impl PricePhase {
                 }
                 Some(_) => self.at = self.try_fully(decider.job),
             },
-            At::Relax(mut lp) => {
+            At::Relax(mut lp) if RELAX => {
                 if !lp.pivot(work) {
                     self.at = At::Relax(lp);
                     return None;
@@ -146,6 +144,7 @@ impl PricePhase {
                 // The list is stale: most of it breaks the new inequality, and the window may now be wider.
                 self.at = At::Window;
             }
+            At::Relax(_) => self.at = At::Window,
             At::Full(mut decider) => {
                 let Some(verdict) = decider.advance(work) else {
                     self.at = At::Full(decider);

@@ -4,6 +4,7 @@
 //! piece, the offcut wanted, among the pieces. What it is not: a claim beyond what was searched.
 
 use super::decide::{Decider, Effort, Verdict};
+use super::each::each;
 use super::found::{Found, bought};
 use super::mixes::{Choice, Enumerator};
 use super::model::Model;
@@ -40,28 +41,30 @@ pub struct OwnedPhase {
 
 impl OwnedPhase {
     pub fn new(model: &Model, cuts: &[Cut], best: &Found, work: &mut u64) -> Self {
-        let choices: Vec<Choice> =
-            model.kinds.iter().map(|k| Choice { class: k.class, bars: k.bars, price: k.price, max: k.max }).collect();
+        let choices = model.choices();
         let base = model.base();
         let list = Enumerator::new(&choices, &base, cuts).list(best.price, best.price + 1, work);
         let mut whole = list.as_ref().is_some_and(|list| list.len() <= MIX_LIMIT);
         let mut mixes = vec![best.mix.clone()];
-        for mix in list.into_iter().flatten().take(MIX_LIMIT) {
+        for mix in list.unwrap_or_default().into_iter().take(MIX_LIMIT) {
             if !mixes.contains(&mix.counts) {
                 mixes.push(mix.counts);
             }
         }
-        let unowned = |mix: Vec<u32>| {
-            let supply = model.supply(&model.free, &mix);
-            (mix, supply)
-        };
-        let mixes: Vec<_> = mixes.into_iter().map(unowned).collect();
-        let owned: Vec<Choice> = (0..model.caps.len())
-            .filter(|&c| model.owned[c] > 0 && model.free[c] == 0)
-            .map(|class| Choice { class, bars: 1, price: 1, max: model.owned[class] })
-            .collect();
-        let floors = mixes.iter().filter_map(|(_, supply)| Enumerator::new(&owned, supply, cuts).floor());
-        let lengths = floors.min().unwrap_or_default();
+        let mut owned: Vec<Choice> = Vec::new();
+        for class in 0..model.caps.len() {
+            if model.owned[class] > 0 && model.free[class] == 0 {
+                owned.push(Choice { class, bars: 1, price: 1, max: model.owned[class] });
+            }
+        }
+        let mut floor: Option<u64> = None;
+        let mixes = each(mixes.len(), &|at| (mixes[at].clone(), model.supply(&model.free, &mixes[at])));
+        for (_, supply) in &mixes {
+            if let Some(one) = Enumerator::new(&owned, supply, cuts).floor() {
+                floor = Some(floor.map_or(one, |least| least.min(one)));
+            }
+        }
+        let lengths = floor.unwrap_or_default();
         whole |= best.owned == 0;
         Self {
             cuts: cuts.to_vec(),
@@ -114,7 +117,9 @@ impl OwnedPhase {
             None if self.at < self.mixes.len() => {
                 let list = self.supplies(model, self.at, self.lengths, work);
                 self.whole &= list.is_some();
-                self.queue.extend(list.into_iter().flatten().rev().map(|supply| (self.at, supply)));
+                for supply in list.unwrap_or_default().into_iter().rev() {
+                    self.queue.push((self.at, supply));
+                }
                 self.at += 1;
             }
             None => {
@@ -130,14 +135,13 @@ impl OwnedPhase {
         let base = &self.mixes[mix].1;
         *work += 50;
         let list = Enumerator::new(&self.owned, base, &self.cuts).list(lengths, lengths + 1, work)?;
-        let supply = |counts: &[u32]| {
+        Some(each(list.len(), &|at| {
             let mut supply = base.clone();
-            for (choice, &n) in self.owned.iter().zip(counts) {
+            for (choice, &n) in self.owned.iter().zip(&list[at].counts) {
                 supply[choice.class] = (supply[choice.class] + n).min(model.total);
             }
             supply
-        };
-        Some(list.iter().map(|mix| supply(&mix.counts)).collect())
+        }))
     }
 }
 
@@ -168,7 +172,9 @@ impl OffcutPhase {
             supplies.push((best.mix.clone(), own_supply(model, best)));
             for mix in 0..owned.mixes.len() {
                 let list = owned.supplies(model, mix, u64::from(best.owned), work);
-                supplies.extend(list.into_iter().flatten().map(|supply| (owned.mixes[mix].0.clone(), supply)));
+                for supply in list.unwrap_or_default() {
+                    supplies.push((owned.mixes[mix].0.clone(), supply));
+                }
                 if supplies.len() > OFFCUT_LIMIT {
                     break;
                 }

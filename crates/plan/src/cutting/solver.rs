@@ -4,6 +4,7 @@
 
 use super::case::Case;
 use super::decide::{Decider, Effort, Verdict};
+use super::each::each;
 use super::found::Found;
 use super::model::Model;
 use super::plan::{Certificate, Closed, Inequality, Plan};
@@ -258,10 +259,13 @@ impl Solver {
             }
             packs
         };
-        let inequalities = self.cuts[..used].iter().map(|cut| Inequality {
-            weights: cut.weights.clone(),
-            maxima: self.model.class_of.iter().map(|&class| cut.maxima[class]).collect(),
+        let class_of = &self.model.class_of;
+        let inequalities = each(used, &|at| {
+            let cut = &self.cuts[at];
+            let maxima = each(class_of.len(), &|pack| cut.maxima[class_of[pack]]);
+            Inequality { weights: cut.weights.clone(), maxima }
         });
+        let searched = &self.price_end.searched;
         Plan {
             total_price: found.price,
             lower_bound: bound,
@@ -277,10 +281,10 @@ impl Solver {
             owned_proved: self.owned_proved,
             bars,
             certificate: Certificate {
-                lengths_mm: self.model.sizes.iter().map(|s| s - self.model.loss).collect(),
+                lengths_mm: each(self.model.sizes.len(), &|at| self.model.sizes[at] - self.model.loss),
                 counts: self.model.counts.clone(),
-                inequalities: inequalities.collect(),
-                searched: self.price_end.searched.iter().map(spread).collect(),
+                inequalities,
+                searched: each(searched.len(), &|at| spread(&searched[at])),
             },
         }
     }

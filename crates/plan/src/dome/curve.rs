@@ -109,3 +109,13 @@ pub(super) fn last_yes(yes: f64, no: f64, holds: &dyn Fn(f64) -> bool) -> f64 {
     }
     yes
 }
+
+/// A line of points: one for each step from 0 to the last.
+#[inline(never)]
+pub(super) fn stepped(steps: usize, at: &dyn Fn(f64) -> Point) -> Vec<Point> {
+    let mut line = Vec::with_capacity(steps + 1);
+    for step in 0..=steps {
+        line.push(at(step as f64));
+    }
+    line
+}

@@ -137,15 +137,27 @@ impl CapEdge {
 
     /// Polylines of a stretch; closed for the whole.
     pub(super) fn lines(&self, edge: Edge) -> Vec<Vec<Point>> {
-        let right =
-            |range: core::ops::RangeInclusive<usize>| -> Vec<Point> { self.right[range].iter().map(|p| p.1).collect() };
-        let mirrored = |line: &[Point]| -> Vec<Point> { line.iter().rev().map(|p| [-p[0], p[1], p[2]]).collect() };
+        let right = |range: core::ops::RangeInclusive<usize>| -> Vec<Point> {
+            let mut line = Vec::new();
+            for (_, point) in &self.right[range] {
+                line.push(*point);
+            }
+            line
+        };
+        let mirrored = |line: &[Point]| -> Vec<Point> {
+            let mut other = line.to_vec();
+            other.reverse();
+            for point in &mut other {
+                point[0] = -point[0];
+            }
+            other
+        };
         let last = self.right.len() - 1;
         match edge {
             Edge::Front => {
                 let half = right(0..=self.sideburn);
                 let mut line = mirrored(&half);
-                line.extend(&half[1..]);
+                line.extend_from_slice(&half[1..]);
                 vec![line]
             }
             Edge::Ears => {
@@ -155,13 +167,13 @@ impl CapEdge {
             Edge::Nape => {
                 let mut line = right(self.corner..=last);
                 let left = mirrored(&line);
-                line.extend(&left[1..]);
+                line.extend_from_slice(&left[1..]);
                 vec![line]
             }
             Edge::Whole => {
                 let mut line = right(0..=last);
                 let left = mirrored(&line);
-                line.extend(&left[1..]);
+                line.extend_from_slice(&left[1..]);
                 vec![line]
             }
         }

@@ -72,13 +72,15 @@ fn side(solid: &Solid, marks: &Marks, forward: f64) -> Figure {
         rim.push(place(p[1], p[2]));
     }
     let mut below = vec![place(half(brow), brow)];
-    below.extend(PROFILE.iter().map(|p| place(solid.half_length + p[0] * k, p[1] * k)));
+    for p in PROFILE {
+        below.push(place(solid.half_length + p[0] * k, p[1] * k));
+    }
     let behind = half(nape) - 3.0 * k;
     let neck = [place(-behind + 2.0 * k, NECK * k), place(-behind, nape - 18.0 * k), place(-half(nape), nape)];
     let mut outline = rim;
-    outline.extend(smooth(&below).into_iter().skip(1));
+    outline.extend_from_slice(&smooth(&below)[1..]);
     let neck = smooth(&neck);
-    outline.extend(&neck[..neck.len() - 1]);
+    outline.extend_from_slice(&neck[..neck.len() - 1]);
     let ear = oval(place(-10.0 * k, marks.tragus - 2.0 * k), 15.0 * k, 30.0 * k);
     Figure { outline, ears: vec![ear], features: Vec::new() }
 }
@@ -87,38 +89,51 @@ fn face_on(solid: &Solid, marks: &Marks, face: bool) -> Figure {
     let (k, a) = (marks.scale, solid.half_breadth);
     let ear_level = marks.tragus;
     let to = libm::atan2(ear_level, a * solid.shrink(ear_level));
-    let mut half: Vec<[f64; 2]> = (0..=48)
-        .map(|i| {
-            let angle = FRAC_PI_2 + (to - FRAC_PI_2) * f64::from(i) / 48.0;
-            let p = solid.hit([0.0; 3], [libm::cos(angle), 0.0, libm::sin(angle)]);
-            [p[0], -p[2]]
-        })
-        .collect();
+    let mut half: Vec<[f64; 2]> = Vec::new();
+    for i in 0..=48 {
+        let angle = FRAC_PI_2 + (to - FRAC_PI_2) * f64::from(i) / 48.0;
+        let p = solid.hit([0.0; 3], [libm::cos(angle), 0.0, libm::sin(angle)]);
+        half.push([p[0], -p[2]]);
+    }
     half[0][0] = 0.0;
     let mut jaw = vec![[a * solid.shrink(ear_level), -ear_level]];
-    jaw.extend(JAW.iter().map(|p| [p[0] * a, -p[1] * k]));
-    half.extend(smooth(&jaw).into_iter().skip(1));
-    let mut outline = half.clone();
-    outline.extend(half.iter().skip(1).rev().map(|p| [-p[0], p[1]]));
+    for p in JAW {
+        jaw.push([p[0] * a, -p[1] * k]);
+    }
+    half.extend_from_slice(&smooth(&jaw)[1..]);
+    let outline = with_mirrored(&half);
     let side = a * solid.shrink(ear_level) + 4.0 * k;
     let ears = [1.0, -1.0].map(|s| oval([s * side, -ear_level + 2.0 * k], 7.0 * k, 29.0 * k)).to_vec();
     let mirrored = |line: &[[f64; 2]]| {
-        let mut whole: Vec<[f64; 2]> = line.iter().map(|p| [p[0] * a, -p[1] * k]).collect();
-        whole.extend(line.iter().rev().skip(1).map(|p| [-p[0] * a, -p[1] * k]));
+        let mut whole: Vec<[f64; 2]> = Vec::new();
+        for p in line {
+            whole.push([p[0] * a, -p[1] * k]);
+        }
+        for p in line[..line.len() - 1].iter().rev() {
+            whole.push([-p[0] * a, -p[1] * k]);
+        }
         smooth(&whole)
     };
     let features = if face { vec![mirrored(&CHIN), mirrored(&NOSE)] } else { Vec::new() };
     Figure { outline, ears, features }
 }
 
+/// The right half of an outline from the middle on, and the left half back to it.
+fn with_mirrored(half: &[[f64; 2]]) -> Vec<[f64; 2]> {
+    let mut whole = half.to_vec();
+    for p in half[1..].iter().rev() {
+        whole.push([-p[0], p[1]]);
+    }
+    whole
+}
+
 fn from_above(solid: &Solid, marks: &Marks) -> Figure {
     let k = marks.scale;
-    let outline = (0..96)
-        .map(|i| {
-            let p = solid.at(TAU * f64::from(i) / 96.0, 0.0);
-            [p[0], -p[1]]
-        })
-        .collect();
+    let mut outline = Vec::new();
+    for i in 0..96 {
+        let p = solid.at(TAU * f64::from(i) / 96.0, 0.0);
+        outline.push([p[0], -p[1]]);
+    }
     let ears = [1.0, -1.0].map(|s| oval([s * (solid.half_breadth + 3.0 * k), 12.0 * k], 7.0 * k, 17.0 * k)).to_vec();
     let front = -solid.half_length;
     let nose = smooth(&[[-9.0 * k, front + 1.0 * k], [0.0, front - 16.0 * k], [9.0 * k, front + 1.0 * k]]);
@@ -126,12 +141,12 @@ fn from_above(solid: &Solid, marks: &Marks) -> Figure {
 }
 
 fn oval(centre: [f64; 2], half_width: f64, half_height: f64) -> Vec<[f64; 2]> {
-    (0..32)
-        .map(|i| {
-            let angle = TAU * f64::from(i) / 32.0;
-            [centre[0] + half_width * libm::cos(angle), centre[1] + half_height * libm::sin(angle)]
-        })
-        .collect()
+    let mut line = Vec::new();
+    for i in 0..32 {
+        let angle = TAU * f64::from(i) / 32.0;
+        line.push([centre[0] + half_width * libm::cos(angle), centre[1] + half_height * libm::sin(angle)]);
+    }
+    line
 }
 
 /// A smooth line through points (Catmull–Rom), six steps between neighbours.

@@ -12,7 +12,7 @@
 //! | temple to temple | place of the temple corners | between temple and forehead, else as near |
 //! | nape width | nape corners (and how fast the neck narrows) | up to behind the ears, else as near |
 
-use super::curve::{Tape, length, smooth_length, zero_between};
+use super::curve::{Tape, length, smooth_length, stepped, zero_between};
 use super::edge::{Marks, azimuth_of, nape_line};
 use super::measures::{Field, HeadMeasures, TapeFrom};
 use super::proportions as prop;
@@ -118,9 +118,7 @@ pub(super) fn residuals(measures: &HeadMeasures, fitted: &Fitted) -> [Residual; 
     let Fitted { solid, marks } = fitted;
     let start = tape_start(measures.top_from, marks.tragus, marks.scale);
     let level = |azimuth: f64, z: f64| {
-        let points: Vec<Point> =
-            (0..=256).map(|i| solid.at(-FRAC_PI_2 + (azimuth + FRAC_PI_2) * f64::from(i) / 256.0, z)).collect();
-        2.0 * smooth_length(&points)
+        2.0 * smooth_length(&stepped(256, &|i| solid.at(-FRAC_PI_2 + (azimuth + FRAC_PI_2) * i / 256.0, z)))
     };
     let nape = [0.0, -solid.half_length * solid.shrink(marks.nape), marks.nape];
     let down_back = solid.section(MIDDLE, UP, [0.0, -1.0, 0.0], 0.0, libm::atan2(-nape[1], nape[2]), 256);

@@ -142,22 +142,23 @@ impl HeadMeasures {
     pub fn check(&self) -> Vec<Problem> {
         let girth = self.circumference.get::<millimeter>();
         let girth_holds = girth >= GIRTH_RANGE.0 - SLACK && girth <= GIRTH_RANGE.1 + SLACK;
-        self.fields()
-            .into_iter()
-            .filter_map(|(field, value)| {
-                let mm = value.get::<millimeter>();
-                let fault = if !(mm.is_finite() && mm > 0.0) {
-                    Some(Fault::NotALength)
-                } else if field == Field::Circumference {
-                    (!girth_holds).then(|| range(GIRTH_RANGE.0, GIRTH_RANGE.1))
-                } else if girth_holds {
-                    self.fault_of(field, mm / girth)
-                } else {
-                    None
-                };
-                fault.map(|fault| Problem { field, value, fault })
-            })
-            .collect()
+        let mut problems = Vec::new();
+        for (field, value) in self.fields() {
+            let mm = value.get::<millimeter>();
+            let fault = if !(mm.is_finite() && mm > 0.0) {
+                Some(Fault::NotALength)
+            } else if field == Field::Circumference {
+                (!girth_holds).then(|| range(GIRTH_RANGE.0, GIRTH_RANGE.1))
+            } else if girth_holds {
+                self.fault_of(field, mm / girth)
+            } else {
+                None
+            };
+            if let Some(fault) = fault {
+                problems.push(Problem { field, value, fault });
+            }
+        }
+        problems
     }
 
     fn fault_of(&self, field: Field, share: f64) -> Option<Fault> {

@@ -161,7 +161,11 @@ impl Mesh {
         let mut edges: Vec<(u32, u32)> = Vec::new();
         for t in self.triangles.iter().filter(|t| chosen(t)) {
             let [a, b, c] = t.corners;
-            edges.extend([(a, b), (b, c), (c, a)].into_iter().filter(|e| e.0 != e.1));
+            for edge in [(a, b), (b, c), (c, a)] {
+                if edge.0 != edge.1 {
+                    edges.push(edge);
+                }
+            }
         }
         let place = |e: &(u32, u32)| (e.0.min(e.1), e.0.max(e.1), e.0);
         order::sort_by(&mut edges, &|a, b| place(a).cmp(&place(b)));
@@ -170,8 +174,10 @@ impl Mesh {
             let forward = same.iter().filter(|e| e.0 < e.1).count();
             let backward = same.len() - forward;
             let (low, high) = (same[0].0.min(same[0].1), same[0].0.max(same[0].1));
-            border.extend(core::iter::repeat_n((low, high), forward.saturating_sub(backward)));
-            border.extend(core::iter::repeat_n((high, low), backward.saturating_sub(forward)));
+            let edge = if forward > backward { (low, high) } else { (high, low) };
+            for _ in 0..forward.abs_diff(backward) {
+                border.push(edge);
+            }
         }
         order::sort(&mut border);
         let mut used = vec![false; border.len()];

@@ -2,7 +2,7 @@
 //!
 //! What it is: place and limits of the part zone. What it is not: how the parting is made.
 
-use super::curve::{Tape, last_yes};
+use super::curve::{Tape, last_yes, stepped};
 use super::edge::CapEdge;
 use super::measures::{Field, Problem, range};
 use super::solid::Solid;
@@ -68,5 +68,5 @@ fn part_line(solid: &Solid, edge: &CapEdge, division: &Division, aside: f64) -> 
         let p = at(angle);
         division.over_upper(p) >= 0.0 && edge.covers(p)
     });
-    Tape::along((0..=160).map(|i| at(front * (1.0 - f64::from(i) / 160.0))).collect())
+    Tape::along(stepped(160, &|i| at(front * (1.0 - i / 160.0))))
 }

@@ -10,7 +10,7 @@
 //! row crosses the part zone; the span is listed so that a planner can leave it out.
 
 use super::Dome;
-use super::curve::{last_yes, length};
+use super::curve::{last_yes, length, stepped};
 use super::proportions::UPPER;
 use super::vector::{Point, mix};
 use super::zones::Zone;
@@ -155,8 +155,7 @@ impl Dome {
             let last = last_yes(azimuth(out - 1), azimuth(out), &on);
             (last, if last > edge.sideburn_azimuth() { RowEnd::FrontEdge } else { RowEnd::EarEdge })
         };
-        let mut half: Vec<Point> =
-            (0..=HALF_STEPS).map(|i| at(-FRAC_PI_2 + (last + FRAC_PI_2) * i as f64 / HALF_STEPS as f64)).collect();
+        let mut half = stepped(HALF_STEPS, &|i| at(-FRAC_PI_2 + (last + FRAC_PI_2) * i / HALF_STEPS as f64));
         half[0][0] = 0.0;
         (half, ends)
     }
@@ -173,7 +172,7 @@ impl Dome {
         let angle = |i: i32| f64::from(i) * FRAC_PI_2 / f64::from(steps);
         let out = (1..=steps).find(|i| !on(angle(*i))).unwrap_or(steps);
         let last = last_yes(angle(out - 1), angle(out), &on);
-        let half = (0..=HALF_STEPS).map(|i| at(last * i as f64 / HALF_STEPS as f64)).collect();
+        let half = stepped(HALF_STEPS, &|i| at(last * i / HALF_STEPS as f64));
         let ends = if low(at(last + 1e-6)) { RowEnd::SideTop } else { RowEnd::FrontEdge };
         (half, ends)
     }
@@ -182,7 +181,10 @@ impl Dome {
     fn spans(&self, points: Vec<Point>) -> (Vec<Point>, Vec<Span>) {
         // The zone of a piece is asked a little inside it, where no boundary is hit by rounding.
         let piece_zone = |a: Point, b: Point| self.division.zone(mix(a, b, 0.5));
-        let zones: Vec<Zone> = points.windows(2).map(|w| piece_zone(w[0], w[1])).collect();
+        let mut zones: Vec<Zone> = Vec::with_capacity(points.len());
+        for pair in points.windows(2) {
+            zones.push(piece_zone(pair[0], pair[1]));
+        }
         let mut out = vec![points[0]];
         let mut spans: Vec<Span> = Vec::new();
         let mut start = 0;

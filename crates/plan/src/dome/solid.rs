@@ -7,6 +7,7 @@
 //! the girth plane because every power is above 1. Powers are whole or half numbers, so that they cost multiplications and
 //! one square root.
 
+use super::curve::stepped;
 use super::vector::{Point, add, dot, scale, unit};
 
 /// Powers of the level function, each stored doubled (5 means 2.5).
@@ -166,13 +167,11 @@ impl Solid {
     /// Points where the plane through the inner point `from`, spanned by unit `u` and `v`, cuts the surface, from angle
     /// `start` to `end` (radians from `u` towards `v`), in `steps` equal steps.
     pub fn section(&self, from: Point, u: Point, v: Point, start: f64, end: f64, steps: usize) -> Vec<Point> {
-        (0..=steps)
-            .map(|i| {
-                let angle = start + (end - start) * i as f64 / steps as f64;
-                let direction = add(scale(u, libm::cos(angle)), scale(v, libm::sin(angle)));
-                self.hit(from, direction)
-            })
-            .collect()
+        stepped(steps, &|i| {
+            let angle = start + (end - start) * i / steps as f64;
+            let direction = add(scale(u, libm::cos(angle)), scale(v, libm::sin(angle)));
+            self.hit(from, direction)
+        })
     }
 
     /// Length of the level section at the girth plane, mm.

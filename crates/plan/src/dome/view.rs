@@ -89,19 +89,27 @@ impl Dome {
         let towards = view.towards();
         let mut mesh = self.mesh.clone();
         mesh.cut(&self.solid, FACING, &|_| true, &|p| dot(self.solid.normal(p), towards));
-        let zones = Zone::ALL
-            .into_iter()
-            .filter_map(|zone| {
-                let loops = mesh.outlines(&|t| t.mark & FACING != 0 && zone_of(t.mark & !FACING) == zone);
-                let polygons: Vec<Vec<[f64; 2]>> = loops
-                    .into_iter()
-                    .map(|l| thin(l.into_iter().map(|p| view.project(p)).collect()))
-                    .filter(|l| area(l) > 1.0)
-                    .collect();
-                (!polygons.is_empty()).then_some(ZoneShape { zone, polygons })
-            })
-            .collect();
-        let edge = self.edge(Edge::Whole).iter().flat_map(|line| self.project_line(view, line)).collect();
+        let mut zones = Vec::new();
+        for zone in Zone::ALL {
+            let mut polygons = Vec::new();
+            for line in mesh.outlines(&|t| t.mark & FACING != 0 && zone_of(t.mark & !FACING) == zone) {
+                let mut flat = Vec::with_capacity(line.len());
+                for point in line {
+                    flat.push(view.project(point));
+                }
+                let flat = thin(&flat);
+                if area(&flat) > 1.0 {
+                    polygons.push(flat);
+                }
+            }
+            if !polygons.is_empty() {
+                zones.push(ZoneShape { zone, polygons });
+            }
+        }
+        let mut edge = Vec::new();
+        for line in self.edge(Edge::Whole).iter() {
+            edge.append(&mut self.project_line(view, line));
+        }
         let figure = figure::figure(&self.solid, &self.marks, view);
         let mut shape = ViewShape {
             outline: figure.outline,
@@ -148,12 +156,16 @@ impl Dome {
 }
 
 fn area(polygon: &[[f64; 2]]) -> f64 {
-    let next = polygon.iter().cycle().skip(1);
-    0.5 * libm::fabs(polygon.iter().zip(next).map(|(a, b)| a[0] * b[1] - a[1] * b[0]).sum::<f64>())
+    let mut twice = 0.0;
+    for (i, a) in polygon.iter().enumerate() {
+        let b = polygon[(i + 1) % polygon.len()];
+        twice += a[0] * b[1] - a[1] * b[0];
+    }
+    0.5 * libm::fabs(twice)
 }
 
 /// Drops points of a closed polygon that lie on the line from the last kept point to the next.
-fn thin(polygon: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
+fn thin(polygon: &[[f64; 2]]) -> Vec<[f64; 2]> {
     let mut kept: Vec<[f64; 2]> = Vec::with_capacity(polygon.len());
     let mut skipped: Vec<[f64; 2]> = Vec::new();
     for (i, p) in polygon.iter().enumerate() {
@@ -178,11 +190,19 @@ fn off_line(p: [f64; 2], a: [f64; 2], b: [f64; 2]) -> f64 {
 }
 
 fn bounds(shape: &ViewShape) -> [f64; 4] {
-    let lines = shape.ears.iter().chain(&shape.features).chain(core::iter::once(&shape.outline));
-    let polygons = shape.zones.iter().flat_map(|z| &z.polygons);
     let mut b = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
-    for p in lines.chain(polygons).flatten() {
-        b = [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])];
+    let mut widen = |lines: &[Vec<[f64; 2]>]| {
+        for line in lines {
+            for p in line {
+                b = [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])];
+            }
+        }
+    };
+    widen(&shape.ears);
+    widen(&shape.features);
+    widen(core::slice::from_ref(&shape.outline));
+    for zone in &shape.zones {
+        widen(&zone.polygons);
     }
     b
 }

@@ -180,12 +180,13 @@ fn packs(solved: &Solved) -> Option<u32> {
 
 fn buy(solved: &Solved) -> Vec<(LotId, u32)> {
     let Some(plan) = &solved.plan else { return Vec::new() };
-    plan.bought
-        .iter()
-        .zip(&solved.prepared.kinds)
-        .filter(|(count, _)| **count > 0)
-        .map(|(count, lot)| (*lot, *count))
-        .collect()
+    let mut buy = Vec::new();
+    for (count, lot) in plan.bought.iter().zip(&solved.prepared.kinds) {
+        if *count > 0 {
+            buy.push((*lot, *count));
+        }
+    }
+    buy
 }
 
 fn cost(solved: &Solved, lots: &[Lot], buy: &[(LotId, u32)]) -> Option<Money> {
@@ -214,13 +215,13 @@ fn settle(wig: &Wig<'_>, lots: &[Lot], spread: &Spread, packs: Packs) -> Vec<Set
     if packs.low == packs.likely && packs.likely == packs.high {
         return Vec::new();
     }
-    spread
-        .by_pack_swing()
-        .into_iter()
-        .filter(|input| !said(wig, lots, *input) && spread.pack_swing(*input) > 0.02)
-        .map(|input| Settling { input, swing: spread.swing(input) })
-        .take(2)
-        .collect()
+    let mut settle = Vec::new();
+    for input in spread.by_pack_swing() {
+        if settle.len() < 2 && !said(wig, lots, input) && spread.pack_swing(input) > 0.02 {
+            settle.push(Settling { input, swing: spread.swing(input) });
+        }
+    }
+    settle
 }
 
 /// Whether an input was measured already.

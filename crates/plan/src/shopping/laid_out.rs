@@ -48,30 +48,28 @@ pub(super) fn lay_out(prepared: &Prepared, plan: &Plan) -> Vec<LaidWeft> {
     let mut bars: Vec<&Bar> = plan.bars.iter().collect();
     let place = |bar: &Bar| (bar.pieces_mm.is_empty(), !bar.owned, bar.pack);
     order::sort_by(&mut bars, &|a, b| place(a).cmp(&place(b)));
-    let mut laid: Vec<LaidWeft> = bars
-        .into_iter()
-        .map(|bar| {
-            let loss: u32 = bar.pieces_mm.iter().sum::<u32>() + bar.offcut_mm;
-            let cuts = bar.pieces_mm.len().saturating_sub(1) as u32;
-            let cut_loss = prepared.case.as_ref().map_or(0, |case| case.cut_loss_mm());
-            let mut weft = LaidWeft {
-                lot: prepared.kinds.get(bar.pack).copied().unwrap_or(prepared.main),
-                owned: bar.owned,
-                length_mm: loss + cuts * cut_loss,
-                pieces: Vec::new(),
-                offcut_mm: bar.offcut_mm,
-            };
-            for length in &bar.pieces_mm {
-                let from = pieces.partition_point(|piece| piece.length_mm < *length);
-                let Some(count) = taken.get_mut(from) else { continue };
-                if let Some(piece) = pieces.get(from + *count).filter(|piece| piece.length_mm == *length) {
-                    *count += 1;
-                    add(&mut weft.pieces, *piece);
-                }
+    let mut laid: Vec<LaidWeft> = Vec::with_capacity(bars.len());
+    for bar in bars {
+        let loss: u32 = bar.pieces_mm.iter().sum::<u32>() + bar.offcut_mm;
+        let cuts = bar.pieces_mm.len().saturating_sub(1) as u32;
+        let cut_loss = prepared.case.as_ref().map_or(0, |case| case.cut_loss_mm());
+        let mut weft = LaidWeft {
+            lot: prepared.kinds.get(bar.pack).copied().unwrap_or(prepared.main),
+            owned: bar.owned,
+            length_mm: loss + cuts * cut_loss,
+            pieces: Vec::new(),
+            offcut_mm: bar.offcut_mm,
+        };
+        for length in &bar.pieces_mm {
+            let from = pieces.partition_point(|piece| piece.length_mm < *length);
+            let Some(count) = taken.get_mut(from) else { continue };
+            if let Some(piece) = pieces.get(from + *count).filter(|piece| piece.length_mm == *length) {
+                *count += 1;
+                add(&mut weft.pieces, *piece);
             }
-            weft
-        })
-        .collect();
+        }
+        laid.push(weft);
+    }
     if prepared.way == Way::Run {
         name_rows(prepared, &mut laid);
     }
@@ -108,15 +106,14 @@ fn name_rows(prepared: &Prepared, laid: &mut [LaidWeft]) {
     let mut from = 0.0;
     for piece in laid.iter_mut().flat_map(|weft| &mut weft.pieces).filter(|piece| piece.purpose == For::Run) {
         let to = from + f64::from(piece.length_mm);
-        piece.rows = ends
-            .iter()
-            .enumerate()
-            .filter(|(index, end)| {
-                let start = index.checked_sub(1).and_then(|before| ends.get(before)).copied().unwrap_or(0.0);
-                start < to - 1.0 && **end > from + 1.0
-            })
-            .map(|(index, _)| index)
-            .collect();
+        let mut start = 0.0;
+        piece.rows = Vec::new();
+        for (index, end) in ends.iter().enumerate() {
+            if start < to - 1.0 && *end > from + 1.0 {
+                piece.rows.push(index);
+            }
+            start = *end;
+        }
         from = to;
     }
 }

@@ -124,11 +124,11 @@ pub(super) fn pieces(
         let length_mm = mm(length).max(1);
         let parts = parts(way, length_mm, fold, longest_mm, halves && !matches!(purpose, For::HoldBack));
         let count = parts.len() as u32;
-        pieces.extend(parts.into_iter().enumerate().map(|(index, length_mm)| Piece {
-            purpose,
-            length_mm,
-            part: (index as u32 + 1, count),
-        }));
+        let mut part = 0;
+        for length_mm in parts {
+            part += 1;
+            pieces.push(Piece { purpose, length_mm, part: (part, count) });
+        }
     };
     if way != Way::Run {
         for (index, row) in rows.iter().enumerate() {
@@ -146,8 +146,12 @@ pub(super) fn pieces(
     let mut steps = |purpose: For, length: Length| {
         // A remainder of its own keeps the sum exact, and more weft never easier to pack than less.
         let (count, rest) = (mm(length) / unit_mm, mm(length) % unit_mm);
-        let steps = (0..count).map(|_| unit_mm).chain((rest > 0).then_some(rest));
-        pieces.extend(steps.map(|length_mm| Piece { purpose, length_mm, part: (1, 1) }));
+        for _ in 0..count {
+            pieces.push(Piece { purpose, length_mm: unit_mm, part: (1, 1) });
+        }
+        if rest > 0 {
+            pieces.push(Piece { purpose, length_mm: rest, part: (1, 1) });
+        }
     };
     if way == Way::Run {
         steps(For::Run, amounts.rows + amounts.folds);

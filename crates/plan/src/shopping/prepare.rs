@@ -18,7 +18,7 @@ use super::{
     pieces::{Amounts, Bench, Piece, Way, mm, pieces},
 };
 use crate::{
-    cutting::{Case, Demand, Pack},
+    cutting::{Case, Demand, Pack, each::each},
     dome::{Dome, Section},
     fullness::Fullness,
     hairline::EdgePiece,
@@ -269,7 +269,7 @@ fn case(packs: Vec<Pack>, pieces: &[Piece], loss: u32) -> Result<Option<Case>, S
     if pieces.is_empty() {
         return Ok(None);
     }
-    let mut lengths: Vec<u32> = pieces.iter().map(|piece| piece.length_mm).collect();
+    let mut lengths = each(pieces.len(), &|at| pieces[at].length_mm);
     order::sort_by(&mut lengths, &|a, b| b.cmp(a));
     let mut demands: Vec<Demand> = Vec::new();
     for length_mm in lengths {
@@ -279,7 +279,7 @@ fn case(packs: Vec<Pack>, pieces: &[Piece], loss: u32) -> Result<Option<Case>, S
         }
     }
     Case::new(packs, demands, loss).map(Some).map_err(|errors| {
-        Stop::Pieces(errors.into_iter().map(|error| Say::new("plan.case", [Arg::Text(error.to_string())])).collect())
+        Stop::Pieces(each(errors.len(), &|at| Say::new("plan.case", [Arg::Text(errors[at].to_string())])))
     })
 }
 

@@ -34,16 +34,16 @@ pub(super) fn reach(prepared: &Prepared, lots: &[Lot], most: u32) -> Vec<Reach> 
     let now: f64 = body().map(|zone| (zone.now() * zone.area).get::<units::ratio>()).sum();
     // Folds take the same share of any number of rows.
     let folds = if amounts.rows > none() { (amounts.folds / amounts.rows).get::<units::ratio>() } else { 0.0 };
-    (0..=most)
-        .map(|packs| {
-            let have = owned + prepared.weft.piece * f64::from(packs * prepared.weft.pieces);
-            let left = have - rest;
-            let (for_rows, lacking) = if left >= none() { (left, none()) } else { (none(), none() - left) };
-            let added = (for_rows / (1.0 + folds) * prepared.weft.strands).get::<units::ratio>();
-            let times = if bought > 0.0 { (now + added) / bought } else { 1.0 };
-            Reach { packs, times, for_rows, lacking }
-        })
-        .collect()
+    let mut reach = Vec::new();
+    for packs in 0..=most {
+        let have = owned + prepared.weft.piece * f64::from(packs * prepared.weft.pieces);
+        let left = have - rest;
+        let (for_rows, lacking) = if left >= none() { (left, none()) } else { (none(), none() - left) };
+        let added = (for_rows / (1.0 + folds) * prepared.weft.strands).get::<units::ratio>();
+        let times = if bought > 0.0 { (now + added) / bought } else { 1.0 };
+        reach.push(Reach { packs, times, for_rows, lacking });
+    }
+    reach
 }
 
 fn takes_rows(zone: &ZoneFullness) -> bool {

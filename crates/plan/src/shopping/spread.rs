@@ -255,13 +255,19 @@ impl Search {
 
     pub(super) fn spread(self, wig: &Wig<'_>, lots: &[Lot], heads: &mut Heads, parted: bool) -> Result<Spread, Stop> {
         let [least, most, fewest_packs, most_packs] = self.corners;
-        let moving = || self.tried.iter().filter(|(_, low, high)| *low != self.likely || *high != self.likely);
+        let (mut swings, mut pack_swings) = (Vec::new(), Vec::new());
+        for (input, low, high) in &self.tried {
+            if *low != self.likely || *high != self.likely {
+                swings.push((*input, low.metres, high.metres));
+                pack_swings.push((*input, low.packs, high.packs));
+            }
+        }
         Ok(Spread {
             likely: self.likely.metres,
             low: heads.needed(wig, lots, &least, parted)?.metres,
             high: heads.needed(wig, lots, &most, parted)?.metres,
-            swings: moving().map(|(input, low, high)| (*input, low.metres, high.metres)).collect(),
-            pack_swings: moving().map(|(input, low, high)| (*input, low.packs, high.packs)).collect(),
+            swings,
+            pack_swings,
             least,
             most,
             fewest_packs,

@@ -16,6 +16,7 @@ use super::{
     wish::Rules,
 };
 use crate::{
+    cutting::each::each,
     dome::{Point, Section},
     layout::{Layout, none},
 };
@@ -142,19 +143,21 @@ pub(super) fn total_cmp(a: Length, b: Length) -> core::cmp::Ordering {
 
 /// Groups the section's zones by how many rows a gap they want.
 fn clusters(slots: &[Slot<'_>], seen: &Seen<'_>, shortest: Length, wanted: &[Length; 8]) -> Vec<Cluster> {
-    let mut fractions: Vec<(f64, Zone, Length)> = Zone::ALL
-        .into_iter()
-        .filter_map(|zone| {
-            let wanted = wanted[zone as usize];
-            if wanted <= none() {
-                return None;
-            }
-            // Short stretches of a zone count here: its neighbours may make a row of them.
-            let one_each =
-                slots.iter().fold(none(), |sum, slot| sum + length_of(&room(&slot.middle, seen, none(), &[zone])));
-            (one_each > none()).then(|| ((wanted / one_each).get::<units::ratio>(), zone, wanted))
-        })
-        .collect();
+    let mut fractions: Vec<(f64, Zone, Length)> = Vec::new();
+    for zone in Zone::ALL {
+        let wanted = wanted[zone as usize];
+        if wanted <= none() {
+            continue;
+        }
+        // Short stretches of a zone count here: its neighbours may make a row of them.
+        let mut one_each = none();
+        for slot in slots {
+            one_each += length_of(&room(&slot.middle, seen, none(), &[zone]));
+        }
+        if one_each > none() {
+            fractions.push(((wanted / one_each).get::<units::ratio>(), zone, wanted));
+        }
+    }
     order::sort_by(&mut fractions, &|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut clusters: Vec<(f64, Cluster)> = Vec::new();
     for (fraction, zone, wanted) in fractions {
@@ -195,13 +198,10 @@ fn fill(
     shortfalls: &mut Vec<Shortfall>,
 ) {
     let wanted = cluster.wanted;
-    let mut lengths: Vec<Length> =
-        slots.iter().map(|slot| length_of(&room(&slot.middle, seen, rules.shortest, &cluster.zones))).collect();
-    for (length, slot) in lengths.iter_mut().zip(slots) {
-        if slot.capacity() == 0 {
-            *length = none();
-        }
-    }
+    let lengths = each(slots.len(), &|at| match slots[at].capacity() {
+        0 => none(),
+        _ => length_of(&room(&slots[at].middle, seen, rules.shortest, &cluster.zones)),
+    });
     let mut short = |placed, why| {
         shortfalls.push(Shortfall { zones: cluster.zones.clone(), wanted, placed, why });
     };
@@ -209,14 +209,14 @@ fn fill(
         return short(none(), Why::LessThanARow);
     }
     let counts = counts(slots, &lengths, cluster, rules);
-    let places: Vec<(usize, Mount, Length)> = counts
-        .iter()
-        .enumerate()
-        .flat_map(|(index, count)| slots[index].places(*count).into_iter().map(move |(mount, at)| (index, mount, at)))
-        .collect();
+    let mut places: Vec<(&Slot<'_>, Mount, Length)> = Vec::new();
+    for (slot, count) in slots.iter().zip(counts) {
+        for (mount, at) in slot.places(count) {
+            places.push((slot, mount, at));
+        }
+    }
     let mut drawn: Vec<PlannedRow> = Vec::new();
-    for (index, mount, at) in places {
-        let slot = &slots[index];
+    for (slot, mount, at) in places {
         let curve = match mount {
             Mount::Gap if at == slot.gap.middle() => slot.middle.clone(),
             _ => match layout.dome.row(slot.gap.section, at) {

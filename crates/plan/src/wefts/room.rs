@@ -29,19 +29,16 @@ pub struct Room {
 pub fn room_for_rows(layout: &Layout, rules: &Rules, sewn: &[(Section, Length)]) -> Room {
     let seen = Seen::new(layout, rules);
     let takes: Vec<Zone> = Zone::ALL.into_iter().filter(|zone| rules.takes_weft[*zone as usize]).collect();
-    let halves: Vec<[Length; 8]> = layout
-        .rows
-        .iter()
-        .map(|row| {
-            let mut lengths = [none(); 8];
-            for strip in room(&row.curve, &seen, rules.shortest, &takes) {
-                for (zone, length) in strip.by_zone(&row.curve) {
-                    lengths[zone as usize] += length / 2.0;
-                }
+    let mut halves: Vec<[Length; 8]> = Vec::new();
+    for row in &layout.rows {
+        let mut lengths = [none(); 8];
+        for strip in room(&row.curve, &seen, rules.shortest, &takes) {
+            for (zone, length) in strip.by_zone(&row.curve) {
+                lengths[zone as usize] += length / 2.0;
             }
-            lengths
-        })
-        .collect();
+        }
+        halves.push(lengths);
+    }
     let mut sum = Room { most: [none(); 8], one_each: [none(); 2], gaps: [0; 2] };
     for gap in &layout.gaps {
         if layout.dome.middle(gap.section, gap.middle()).is_none_or(|point| seen.near(point)) {

@@ -67,7 +67,9 @@ impl Slot<'_> {
                 places.push((Mount::Gap, *from + (*to - *from) * ((row + 1) as f64 / (share + 1) as f64)));
             }
         }
-        places.extend((open..rows).map(|_| (Mount::OnRow, self.gap.from)));
+        for _ in open..rows {
+            places.push((Mount::OnRow, self.gap.from));
+        }
         places
     }
 }
@@ -80,17 +82,17 @@ pub(super) fn slots<'a>(
     sewn: &[(Section, Length)],
 ) -> Vec<Slot<'a>> {
     let seen = Seen::new(layout, rules);
-    layout
-        .gaps
-        .iter()
-        .filter(|gap| gap.section == section)
-        .filter(|gap| layout.dome.middle(section, gap.middle()).is_some_and(|point| !seen.near(point)))
-        .filter_map(|gap| layout.dome.row(section, gap.middle()).map(|middle| (gap, middle)))
-        .map(|(gap, middle)| {
+    let mut slots = Vec::new();
+    for gap in layout.gaps.iter().filter(|gap| gap.section == section) {
+        if layout.dome.middle(section, gap.middle()).is_none_or(|point| seen.near(point)) {
+            continue;
+        }
+        if let Some(middle) = layout.dome.row(section, gap.middle()) {
             let (free, on_row) = room_in(gap, rules, sewn);
-            Slot { gap, middle, free, on_row }
-        })
-        .collect()
+            slots.push(Slot { gap, middle, free, on_row });
+        }
+    }
+    slots
 }
 
 /// Free stretches of a gap with the rows each takes, and the rows that may be stacked below it.
@@ -127,21 +129,20 @@ pub(super) struct Seen<'a> {
 
 impl<'a> Seen<'a> {
     pub(super) fn new(layout: &'a Layout, rules: &Rules) -> Seen<'a> {
-        let up: &[Edge] = if rules.worn_up { &[Edge::Ears, Edge::Nape] } else { &[] };
-        let edges = [Edge::Front]
-            .iter()
-            .chain(up)
-            .map(|edge| {
-                let (mut low, mut high) = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
-                for point in layout.dome.edge(*edge).iter().flatten() {
+        let up: &[Edge] = if rules.worn_up { &[Edge::Front, Edge::Ears, Edge::Nape] } else { &[Edge::Front] };
+        let mut edges = Vec::new();
+        for edge in up {
+            let (mut low, mut high) = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
+            for line in layout.dome.edge(*edge).iter() {
+                for point in line {
                     for axis in 0..3 {
                         low[axis] = low[axis].min(point[axis]);
                         high[axis] = high[axis].max(point[axis]);
                     }
                 }
-                (*edge, low, high)
-            })
-            .collect();
+            }
+            edges.push((*edge, low, high));
+        }
         Seen { layout, edges, distance: rules.edge_distance }
     }
 
@@ -160,11 +161,15 @@ impl<'a> Seen<'a> {
 pub(super) fn room(curve: &RowCurve, seen: &Seen<'_>, shortest: Length, zones: &[Zone]) -> Vec<Strip> {
     let least = Length::new::<units::millimeter>(LEAST_STRETCH_MM);
     let shortest = if shortest < least { shortest } else { least };
-    stretches(curve, |zone| zones.contains(&zone))
-        .into_iter()
-        .filter_map(|strip| strip.longest_where(curve, |point| !seen.near(point)))
-        .filter(|strip| strip.length() >= shortest)
-        .collect()
+    let mut room = Vec::new();
+    for stretch in stretches(curve, &|zone| zones.contains(&zone)) {
+        if let Some(strip) = stretch.longest_where(curve, &|point| !seen.near(point))
+            && strip.length() >= shortest
+        {
+            room.push(strip);
+        }
+    }
+    room
 }
 
 pub(super) fn length_of(strips: &[Strip]) -> Length {

@@ -22,7 +22,7 @@ impl Strip {
     }
 
     /// The longest part of the strip whose points all satisfy; nothing where none does.
-    pub(super) fn longest_where(&self, curve: &RowCurve, holds: impl Fn(Point) -> bool) -> Option<Strip> {
+    pub(super) fn longest_where(&self, curve: &RowCurve, holds: &dyn Fn(Point) -> bool) -> Option<Strip> {
         let points = self.points(curve);
         let chords: f64 = points.windows(2).map(|pair| distance(pair[0], pair[1])).sum();
         let scale = if chords > 0.0 { self.length() / chords } else { return None };
@@ -107,7 +107,7 @@ fn distance(a: Point, b: Point) -> f64 {
 }
 
 /// The stretches of a curve that lie in zones a row may cover, in order.
-pub(super) fn stretches(curve: &RowCurve, covers: impl Fn(Zone) -> bool) -> Vec<Strip> {
+pub(super) fn stretches(curve: &RowCurve, covers: &dyn Fn(Zone) -> bool) -> Vec<Strip> {
     let mut at = Length::new::<millimeter>(0.0);
     let mut strips: Vec<Strip> = Vec::new();
     let mut open = false;

@@ -94,9 +94,13 @@ pub fn fold(log: &Log) -> State {
     let mut works = Vec::new();
     for one in &standing {
         match &one.says {
-            StandingSays::Work(work) => {
-                works.push(Done { entry: one.entry.id, done: one.done, lamport: one.entry.lamport, work: (*work).clone(), amended: one.amended })
-            }
+            StandingSays::Work(work) => works.push(Done {
+                entry: one.entry.id,
+                done: one.done,
+                lamport: one.entry.lamport,
+                work: (*work).clone(),
+                amended: one.amended,
+            }),
             StandingSays::Set(setting, _) => group(&mut settings, setting.key, one),
         }
     }

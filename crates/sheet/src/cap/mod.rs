@@ -64,14 +64,14 @@ const EDGE: f64 = 4.0;
 
 /// All views to one scale in boxes of one size, so that they can stand side by side.
 pub fn views(map: &Map<'_>, voice: &Voice<'_>) -> Vec<(View, Drawing)> {
-    let mut drawn: Vec<(View, Drawing)> = View::ALL
-        .into_iter()
-        .map(|view| {
-            (view, Drawing::framed(view::shapes(map, view, voice), title(view), description(map, view), EDGE, voice))
-        })
-        .collect();
-    let most = |side: usize| drawn.iter().map(|(_, drawing)| drawing.view_box[side]).fold(0.0, f64::max);
-    let size = [most(2), most(3)];
+    let mut drawn: Vec<(View, Drawing)> = Vec::new();
+    let mut size = [0.0_f64; 2];
+    for view in View::ALL {
+        let shapes = view::shapes(map, view, voice);
+        let drawing = Drawing::framed(shapes, title(view), description(map, view), EDGE, voice);
+        size = [size[0].max(drawing.view_box[2]), size[1].max(drawing.view_box[3])];
+        drawn.push((view, drawing));
+    }
     for (_, drawing) in &mut drawn {
         let [left, top, width, height] = drawing.view_box;
         drawing.view_box = [left - (size[0] - width) / 2.0, top - (size[1] - height) / 2.0, size[0], size[1]];

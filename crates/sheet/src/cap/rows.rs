@@ -15,7 +15,7 @@ use super::{
     Map,
     beside::{CallOut, LINE, Side},
 };
-use crate::drawing::{Kind, Place, Shape, Target, plain, thin};
+use crate::drawing::{Kind, Place, Shape, Target, plain, thinned};
 
 /// How far a drawn line may leave the row, mm.
 const FLAT: f64 = 0.1;
@@ -35,29 +35,22 @@ pub(crate) fn section_name(section: Section) -> &'static str {
 /// Draws all rows.
 pub(super) fn rows(map: &Map<'_>, view: View, shapes: &mut Vec<Shape>) {
     let dome = &map.layout.dome;
-    let base: Vec<Vec<Place>> = map
-        .layout
-        .rows
-        .iter()
-        .flat_map(|row| dome.project_row(view, &row.curve))
-        .map(|line| thin(&line, FLAT))
-        .collect();
+    let mut base = Vec::new();
+    for row in &map.layout.rows {
+        base.append(&mut thinned(&dome.project_row(view, &row.curve), FLAT));
+    }
     if !base.is_empty() {
         shapes.push(Shape::lines("d-base", base).labelled(Say::key("sheet.row_base")));
     }
     for (section, at) in map.sewn {
-        let lines: Vec<Vec<Place>> = dome
-            .row(*section, *at)
-            .iter()
-            .flat_map(|row| dome.project_row(view, row))
-            .map(|line| thin(&line, FLAT))
-            .collect();
+        let Some(row) = dome.row(*section, *at) else { continue };
+        let lines = thinned(&dome.project_row(view, &row), FLAT);
         if !lines.is_empty() {
             shapes.push(Shape::lines("d-sewn", lines).labelled(Say::key("sheet.row_sewn")));
         }
     }
     for (index, row) in planned(map).iter().enumerate() {
-        let lines: Vec<Vec<Place>> = dome.project_line(view, &row.points).iter().map(|line| thin(line, FLAT)).collect();
+        let lines = thinned(&dome.project_line(view, &row.points), FLAT);
         if lines.is_empty() {
             continue;
         }
@@ -67,10 +60,11 @@ pub(super) fn rows(map: &Map<'_>, view: View, shapes: &mut Vec<Shape>) {
             shapes.push(Shape::lines("d-add-core", lines));
         }
         if row.part {
-            let seen = |place: &Place| visible_end(map, view, row, *place);
-            let ends = row.points.first().into_iter().chain(row.points.last()).map(|point| view.project(*point));
-            for at in ends.filter(seen) {
-                shapes.push(Shape::new("d-part", Kind::Circle { at, radius: 1.9 }));
+            for end in [row.points.first(), row.points.last()] {
+                let Some(at) = end.map(|point| view.project(*point)) else { continue };
+                if visible_end(map, view, row, at) {
+                    shapes.push(Shape::new("d-part", Kind::Circle { at, radius: 1.9 }));
+                }
             }
         }
     }
@@ -78,7 +72,7 @@ pub(super) fn rows(map: &Map<'_>, view: View, shapes: &mut Vec<Shape>) {
 
 fn visible_end(map: &Map<'_>, view: View, row: &PlannedRow, end: Place) -> bool {
     let pieces = map.layout.dome.project_line(view, &row.points);
-    pieces.iter().flat_map(|piece| piece.first().into_iter().chain(piece.last())).any(|place| *place == end)
+    pieces.iter().any(|piece| piece.first() == Some(&end) || piece.last() == Some(&end))
 }
 
 /// Numbers of the rows to sew, for one side of the head.
@@ -86,15 +80,19 @@ pub(super) fn numbers(map: &Map<'_>, view: View, side: Side) -> Vec<CallOut> {
     let mut groups: Vec<(Vec<usize>, Place)> = Vec::new();
     for (index, row) in planned(map).iter().enumerate() {
         let pieces = map.layout.dome.project_line(view, &row.points);
-        let length: f64 = pieces
-            .iter()
-            .flat_map(|line| line.windows(2))
-            .map(|w| libm::hypot(w[1][0] - w[0][0], w[1][1] - w[0][1]))
-            .sum();
-        let outer = pieces.iter().flatten().copied().reduce(|a, b| {
-            let b_is_outer = if side == Side::Left { b[0] < a[0] } else { b[0] > a[0] };
-            if b_is_outer { b } else { a }
-        });
+        let mut length = 0.0;
+        let mut outer: Option<Place> = None;
+        for line in &pieces {
+            for (at, place) in line.iter().enumerate() {
+                if let Some(before) = at.checked_sub(1).and_then(|before| line.get(before)) {
+                    length += libm::hypot(place[0] - before[0], place[1] - before[1]);
+                }
+                let further = |far: Place| if side == Side::Left { place[0] < far[0] } else { place[0] > far[0] };
+                if outer.is_none_or(further) {
+                    outer = Some(*place);
+                }
+            }
+        }
         if let Some(at) = outer
             && length >= NUMBERED_FROM
         {
@@ -111,22 +109,15 @@ pub(super) fn numbers(map: &Map<'_>, view: View, side: Side) -> Vec<CallOut> {
         groups[at].0.extend(more);
         groups[at].1[1] = (groups[at].1[1] + place[1]) / 2.0;
     }
-    groups
-        .into_iter()
-        .filter_map(|(mut indices, at)| {
-            order::sort(&mut indices);
-            let first = *indices.first()?;
-            let row = planned(map).get(first)?;
-            let text = number_list(&indices);
-            Some(CallOut {
-                lines: vec![plain(text)],
-                at,
-                class: "d-number",
-                target: Some(target(row, first)),
-                dot: false,
-            })
-        })
-        .collect()
+    let mut calls = Vec::new();
+    for (mut indices, at) in groups {
+        order::sort(&mut indices);
+        let Some(first) = indices.first().copied() else { continue };
+        let Some(row) = planned(map).get(first) else { continue };
+        let lines = vec![plain(number_list(&indices))];
+        calls.push(CallOut { lines, at, class: "d-number", target: Some(target(row, first)), dot: false });
+    }
+    calls
 }
 
 /// Row numbers from indices, neighbours drawn together: `3–5, 8`.

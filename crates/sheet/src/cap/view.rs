@@ -13,7 +13,7 @@ use super::{
     beside::{Side, beside},
     rows, title, zones,
 };
-use crate::drawing::{Anchor, Place, Shape, Voice, thin};
+use crate::drawing::{Anchor, Place, Shape, Voice, thin, thinned};
 
 /// Points of the parting line.
 const PARTING_STEPS: u32 = 60;
@@ -22,23 +22,27 @@ pub(super) fn shapes(map: &Map<'_>, view: View, voice: &Voice<'_>) -> Vec<Shape>
     let dome = &map.layout.dome;
     let seen = dome.view(view);
     let mut shapes = Vec::new();
-    let ears = || seen.ears.iter().map(|ear| Shape::area("d-figure", vec![ear.clone()]));
+    let ears = |shapes: &mut Vec<Shape>| {
+        for ear in &seen.ears {
+            shapes.push(Shape::area("d-figure", vec![ear.clone()]));
+        }
+    };
     let side_on = matches!(view, View::Left | View::Right);
     if !side_on {
-        shapes.extend(ears());
+        ears(&mut shapes);
     }
     shapes.push(Shape::area("d-figure", vec![thin(&seen.outline, 0.05)]));
     if !seen.features.is_empty() {
         shapes.push(Shape::lines("d-feature", seen.features.clone()));
     }
     if side_on {
-        shapes.extend(ears());
+        ears(&mut shapes);
     }
     zones::areas(map, &seen.zones, &mut shapes);
     if map.show == Show::Rows {
         rows::rows(map, view, &mut shapes);
     }
-    shapes.push(Shape::lines("d-edge", seen.edge.iter().map(|line| thin(line, 0.05)).collect()));
+    shapes.push(Shape::lines("d-edge", thinned(&seen.edge, 0.05)));
     let parting = parting(dome, view);
     if !parting.is_empty() {
         shapes.push(Shape::lines("d-parting", parting));
@@ -58,8 +62,10 @@ pub(super) fn shapes(map: &Map<'_>, view: View, voice: &Voice<'_>) -> Vec<Shape>
     if map.show == Show::Rows {
         calls[usize::from(numbers_on == Side::Right)].1.extend(rows::numbers(map, view, numbers_on));
     }
-    let outlines: Vec<&[Place]> =
-        core::iter::once(&seen.outline).chain(&seen.ears).chain(&seen.features).map(Vec::as_slice).collect();
+    let mut outlines: Vec<&[Place]> = vec![&seen.outline];
+    for line in seen.ears.iter().chain(&seen.features) {
+        outlines.push(line);
+    }
     for (side, calls) in calls {
         beside(calls, side, &outlines, [top - 4.0, bottom - 14.0], &mut shapes);
     }
@@ -92,12 +98,20 @@ fn parting(dome: &Dome, view: View) -> Vec<Vec<Place>> {
     }
     let strip = dome.view(View::Top).zones.into_iter().find(|shape| shape.zone == Zone::Part);
     let Some(strip) = strip else { return Vec::new() };
-    let across = || strip.polygons.iter().flatten().map(|place| place[0]);
-    let aside = (across().fold(f64::INFINITY, f64::min) + across().fold(f64::NEG_INFINITY, f64::max)) / 2.0;
-    let line: Vec<_> = (0..=PARTING_STEPS)
-        .map(|step| FRAC_PI_2 * f64::from(step) / f64::from(PARTING_STEPS))
-        .map(|angle| dome.solid().hit([aside, 0.0, 0.0], [0.0, libm::sin(angle), libm::cos(angle)]))
-        .filter(|point| matches!(dome.zone_at(*point), Zone::Part))
-        .collect();
-    dome.project_line(view, &line).iter().map(|piece| thin(piece, 0.1)).collect()
+    let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
+    for polygon in &strip.polygons {
+        for place in polygon {
+            (least, most) = (least.min(place[0]), most.max(place[0]));
+        }
+    }
+    let aside = (least + most) / 2.0;
+    let mut line = Vec::new();
+    for step in 0..=PARTING_STEPS {
+        let angle = FRAC_PI_2 * f64::from(step) / f64::from(PARTING_STEPS);
+        let point = dome.solid().hit([aside, 0.0, 0.0], [0.0, libm::sin(angle), libm::cos(angle)]);
+        if dome.zone_at(point) == Zone::Part {
+            line.push(point);
+        }
+    }
+    thinned(&dome.project_line(view, &line), 0.1)
 }

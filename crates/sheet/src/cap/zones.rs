@@ -47,15 +47,19 @@ pub(super) fn areas(map: &Map<'_>, zones: &[ZoneShape], shapes: &mut Vec<Shape>)
 /// The outline of the chosen zone.
 pub(super) fn chosen(map: &Map<'_>, zones: &[ZoneShape], shapes: &mut Vec<Shape>) {
     let chosen = zones.iter().filter(|shape| Some(shape.zone) == map.chosen);
-    shapes.extend(chosen.map(|shape| Shape::area("d-chosen", shape.polygons.clone())));
+    for shape in chosen {
+        shapes.push(Shape::area("d-chosen", shape.polygons.clone()));
+    }
 }
 
 /// Names inside zones with room for them, else on the face or neck near by; the others come back as call-outs.
 pub(super) fn names(map: &Map<'_>, seen: &ViewShape, voice: &Voice<'_>, shapes: &mut Vec<Shape>) -> Vec<CallOut> {
     // The figure less the cap and the ears: by the even-odd rule what lies inside another outline is left out.
     let mut bare: Vec<Vec<Place>> = vec![seen.outline.clone()];
-    bare.extend(seen.zones.iter().flat_map(|shape| shape.polygons.iter().cloned()));
-    bare.extend(seen.ears.iter().cloned());
+    for shape in &seen.zones {
+        bare.extend_from_slice(&shape.polygons);
+    }
+    bare.extend_from_slice(&seen.ears);
     let mut outside = Vec::new();
     for shape in &seen.zones {
         let whole = map.layout.areas[shape.zone as usize].get::<square_millimeter>();
@@ -132,9 +136,12 @@ fn of<'a>(map: &Map<'a>, zone: Zone) -> Option<&'a ZoneFullness> {
 }
 
 fn area(shape: &ZoneShape) -> f64 {
-    let rings = shape.polygons.iter().map(|ring| {
-        let next = ring.iter().cycle().skip(1);
-        0.5 * ring.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>()
-    });
-    libm::fabs(rings.sum())
+    let mut twice = 0.0;
+    for ring in &shape.polygons {
+        for (at, a) in ring.iter().enumerate() {
+            let b = ring[(at + 1) % ring.len()];
+            twice += a[0] * b[1] - b[0] * a[1];
+        }
+    }
+    0.5 * libm::fabs(twice)
 }

@@ -102,17 +102,16 @@ fn list(
     voice: &Voice<'_>,
     shapes: &mut Vec<Shape>,
 ) -> f64 {
-    let said: Vec<(Say, Option<Target>)> = stretches
-        .iter()
-        .zip(letters)
-        .filter_map(|(stretch, letter)| {
-            let parts =
-                [Arg::Text(letter.clone()?), stretch.name.full.clone().into(), Arg::Length(length(stretch.length_mm))];
-            let target = stretch.piece.map(|piece| Target::Piece(index, piece));
-            Some((Say::new("sheet.piece_listed", parts), target))
-        })
-        .collect();
-    let widest = said.iter().map(|(say, _)| voice.width(say, WORDS)).fold(1.0, f64::max) + 4.0;
+    let mut said: Vec<(Say, Option<Target>)> = Vec::new();
+    let mut widest = 1.0_f64;
+    for (stretch, letter) in stretches.iter().zip(letters) {
+        let Some(letter) = letter.clone() else { continue };
+        let parts = [Arg::Text(letter), stretch.name.full.clone().into(), Arg::Length(length(stretch.length_mm))];
+        let say = Say::new("sheet.piece_listed", parts);
+        widest = widest.max(voice.width(&say, WORDS));
+        said.push((say, stretch.piece.map(|piece| Target::Piece(index, piece))));
+    }
+    widest += 4.0;
     let columns = (libm::floor((frame.width + 4.0) / widest) as usize).max(1);
     let deep = said.len().div_ceil(columns).max(1);
     let mut lowest = top;
@@ -234,11 +233,12 @@ fn letters_above(above: &[(String, f64)], frame: &Frame, y: f64, voice: &Voice<'
 /// Ticks of the ruler at the foot, and the sign of what is owned: a solid end.
 fn marks(owned: bool, length_mm: u32, frame: &Frame, y: f64, voice: &Voice<'_>, shapes: &mut Vec<Shape>) {
     let foot = y + HEIGHT;
-    let lines = ticks(frame, length_mm, voice).into_iter().map(|mark| {
+    let mut lines = Vec::new();
+    for mark in ticks(frame, length_mm, voice) {
         let x = frame.at(mark);
-        vec![[x, foot], [x, foot + 0.9]]
-    });
-    shapes.push(Shape::lines("d-tick", lines.collect()));
+        lines.push(vec![[x, foot], [x, foot + 0.9]]);
+    }
+    shapes.push(Shape::lines("d-tick", lines));
     if owned {
         shapes.push(Shape::rect("d-have", [frame.left - 0.9, y], [1.2, HEIGHT]));
     }

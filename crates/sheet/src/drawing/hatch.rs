@@ -54,13 +54,13 @@ pub fn hatch(area: &[Vec<Place>], slant: Slant, spacing: f64) -> Vec<Vec<Place>>
     let mut step = libm::ceil(low / spacing);
     while step * spacing < high {
         let v = step * spacing;
-        let mut crossings: Vec<f64> = sides(area)
-            .filter(|(a, b)| (across(*a) > v) != (across(*b) > v))
-            .map(|(a, b)| {
+        let mut crossings: Vec<f64> = Vec::new();
+        for (a, b) in sides(area) {
+            if (across(a) > v) != (across(b) > v) {
                 let part = (v - across(a)) / (across(b) - across(a));
-                along(a) + (along(b) - along(a)) * part
-            })
-            .collect();
+                crossings.push(along(a) + (along(b) - along(a)) * part);
+            }
+        }
         order::sort_numbers(&mut crossings);
         for pair in crossings.chunks_exact(2) {
             if pair[1] - pair[0] > 0.2 {

@@ -20,18 +20,35 @@ pub(crate) fn thin(line: &[Place], flat: f64) -> Vec<Place> {
         spans.push((0, last));
     }
     while let Some((from, to)) = spans.pop() {
-        let far = (from + 1..to)
-            .map(|index| (off_chord(line[index], line[from], line[to]), index))
-            .max_by(|a, b| a.0.total_cmp(&b.0));
-        if let Some((distance, index)) = far
-            && distance > flat
-        {
+        let (mut distance, mut index) = (0.0, from);
+        for at in from + 1..to {
+            let off = off_chord(line[at], line[from], line[to]);
+            if off >= distance {
+                (distance, index) = (off, at);
+            }
+        }
+        if index > from && distance > flat {
             keep[index] = true;
             spans.push((from, index));
             spans.push((index, to));
         }
     }
-    line.iter().zip(keep).filter(|(_, keep)| *keep).map(|(place, _)| *place).collect()
+    let mut kept = Vec::new();
+    for (place, keep) in line.iter().zip(keep) {
+        if keep {
+            kept.push(*place);
+        }
+    }
+    kept
+}
+
+/// Each line, thinned.
+pub(crate) fn thinned(lines: &[Vec<Place>], flat: f64) -> Vec<Vec<Place>> {
+    let mut all = Vec::with_capacity(lines.len());
+    for line in lines {
+        all.push(thin(line, flat));
+    }
+    all
 }
 
 /// Distance from a place to the stretch between two others.

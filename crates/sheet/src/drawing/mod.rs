@@ -15,7 +15,7 @@ use measure::say::{Arg, Say};
 use plan::dome::Section;
 use record::wig::zone::Zone;
 
-pub(crate) use line::{rect, thin};
+pub(crate) use line::{rect, thin, thinned};
 pub(crate) use spot::{fits, fits_near, innermost};
 pub(crate) use spread::spread;
 pub use voice::Voice;

@@ -6,7 +6,7 @@ use measure::order;
 
 use super::{
     Place,
-    line::{inside, sides, thin},
+    line::{inside, sides, thinned},
 };
 
 /// Steps of the grid in each direction.
@@ -42,7 +42,7 @@ pub(crate) fn fits_near(lines: &[Vec<Place>], size: Place, near: Place, reach: f
 
 /// The same lines with fewer points: a label needs no tenths of a mm.
 fn coarse(lines: &[Vec<Place>]) -> Vec<Vec<Place>> {
-    lines.iter().map(|line| thin(line, COARSE)).collect()
+    thinned(lines, COARSE)
 }
 
 /// A place well inside, whatever the shape.

@@ -24,8 +24,14 @@ pub(crate) fn spread(wanted: &[f64], gaps: &[f64]) -> Vec<f64> {
         }
         pools.push(pool);
     }
-    let means = pools.into_iter().flat_map(|(mean, count)| core::iter::repeat_n(mean, count));
-    means.zip(offsets).map(|(mean, offset)| mean + offset).collect()
+    let mut at = 0;
+    for (mean, count) in pools {
+        for offset in &mut offsets[at..at + count] {
+            *offset += mean;
+        }
+        at += count;
+    }
+    offsets
 }
 
 #[cfg(test)]

@@ -52,6 +52,9 @@ pub fn assemble(
     if let Some(code) = app.get_mut("weftbook.js").filter(|_| short) {
         *code = shorten::made(std::str::from_utf8(code)?).into_bytes();
     }
+    if let Some(style) = app.get_mut("drawing.css").filter(|_| short) {
+        *style = shorten::file("drawing.css", std::mem::take(style))?;
+    }
     for name in files_under(statics)? {
         if name.split('/').any(|part| part.starts_with('.')) {
             continue;

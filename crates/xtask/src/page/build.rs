@@ -89,8 +89,9 @@ pub fn build(root: &Path, target_dir: &Path, profile: Profile) -> Result<Built> 
         std::fs::remove_dir_all(&out).with_context(|| format!("removing {}", out.display()))?;
     }
     let mut bindgen = Bindgen::new();
-    bindgen.web(true)?.input_path(&wasm).out_name("weftbook").typescript(false).omit_default_module_path(false);
-    bindgen.remove_name_section(profile == Profile::Release);
+    bindgen.web(true)?.input_path(&wasm).out_name("weftbook").typescript(false).omit_default_module_path(true);
+    let release = profile == Profile::Release;
+    bindgen.remove_name_section(release).remove_producers_section(release);
     bindgen.generate(&out).with_context(|| format!("making the JavaScript side of {}", wasm.display()))?;
     let mut files = BTreeMap::new();
     for name in files_under(&out)? {
