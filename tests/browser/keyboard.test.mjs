@@ -68,7 +68,7 @@ in_every_engine("by keyboard alone", ({ check }) => {
     await page.keyboard.press("Enter");
     await until(page, () => /\/look$/.test(location.hash));
     await at_heading(page);
-    await stop_at(page, "How full it shall be");
+    await stop_at(page, "How full it should be");
     await page.keyboard.type("1.3");
     await page.keyboard.press("Enter");
     await until(page, () => /1\.3/.test(document.getElementById("converted").innerText));

@@ -161,7 +161,7 @@ pub const ENGLISH: Table = &[
     ("web.reckoning", "Reckoning…"),
     ("web.no_lot", "Add a weft below to see how many packs it takes."),
     ("web.fact_buy", "Buy"),
-    ("web.fact_packs", "Packs, low, likely, high"),
+    ("web.fact_packs", "Packs"),
     ("web.low_likely_high", "{0} to {2}, likely {1}"),
     ("web.not_enough", "not enough to be had"),
     ("web.fact_cost", "Costs"),
