@@ -191,7 +191,7 @@ async function sew(page, lot) {
 
   await go(page, `${wig}record`);
   const { what } = (await log_of(page))[0];
-  for (const part of [/Sewn as: a row/, /Length of weft: [\d.]+ cm/, /Weft: Chestnut weft/]) assert.match(what, part);
+  for (const part of [/Weft sewn: a row/, /Length of weft: [\d.]+ cm/, /Weft: Chestnut weft/]) assert.match(what, part);
   await pick(page, "sew_weft-sewn_as", "row");
   await pick(page, "sew_weft-zone", "back");
   await pick(page, "sew_weft-lot", lot);

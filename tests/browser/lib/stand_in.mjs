@@ -30,6 +30,7 @@ export async function stand_in({ version = "one", worker = "off" } = {}) {
   built.set(`${app}/weftbook.js`, await readFile(new URL("weftbook.js", STAND_IN)));
   built.set(`${app}/weftbook_bg.wasm`, WASM);
   if (!built.has(`${app}/style.css`)) built.set(`${app}/style.css`, "");
+  if (!built.has(`${app}/drawing.css`)) built.set(`${app}/drawing.css`, "");
   const listed = [...built.keys()].filter((name) => name !== "sw.js");
   fill(built, "index.html", { app, service_worker: worker });
   fill(built, "sw.js", { version, files: JSON.stringify(listed) });

@@ -17,8 +17,13 @@ const NAMES: [&str; 6] = ["LICENSE", "LICENCE", "COPYING", "COPYRIGHT", "NOTICE"
 /// The text of `THIRD-PARTY-NOTICES.txt`; an error names every package whose terms do not fit.
 pub fn write(metadata: &Metadata, linked: &BTreeSet<String>) -> Result<String> {
     let mut packages = Vec::new();
+    // What this workspace does not depend on was compiled for the standard library, which brings its own lock file.
+    let mut of_std = Vec::new();
     for id in linked.iter().filter(|id| !id.starts_with("path+")) {
-        packages.push(metadata.package(id).with_context(|| format!("cargo metadata does not know {id}"))?);
+        match metadata.package(id) {
+            Some(package) => packages.push(package),
+            None => of_std.push(id.rsplit_once('#').map_or(id.as_str(), |(_, name)| name).replace('@', " ")),
+        }
     }
     if packages.is_empty() {
         bail!("the page links no package at all: the list of what was compiled must be wrong");
@@ -58,6 +63,9 @@ pub fn write(metadata: &Metadata, linked: &BTreeSet<String>) -> Result<String> {
         "Third-party notices\n\nThe WebAssembly file of this page holds code from these packages, and from the Rust standard library\n(MIT OR Apache-2.0, by the Rust Project contributors).\n\n",
     );
     out.push_str(&list);
+    if !of_std.is_empty() {
+        out.push_str(&format!("\nWithin the standard library, as the Rust Project ships it: {}.\n", of_std.join(", ")));
+    }
     // Ordered by who uses them, so that the order does not depend on a text's first letter.
     let mut texts: Vec<_> = texts.into_values().collect();
     texts.sort();
