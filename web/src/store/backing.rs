@@ -1,4 +1,4 @@
-//! A store of rows: the browser's, one in memory, and one that fails on purpose.
+//! A store of rows: the seam between the pages and the browser's store.
 //!
 //! What it is: what the app asks of any store. What it is not: what rows mean.
 

@@ -1,6 +1,6 @@
 //! Where records are kept, and what the pages see of them.
 //!
-//! What it is: a trait over the browser's store with twins for tests, and the model above it.
+//! What it is: a trait over the browser's store, and the model above it. Failures are tested in real browsers.
 //! What it is not: the JavaScript that talks to IndexedDB, which the crash screen shares.
 
 pub mod backing;
