@@ -15,9 +15,10 @@ use measure::{
 use record::{
     field::{Holds, Value},
     history::entry::{Amendment, Body, Corrected, Key, LogId, Of, Says, Setting},
-    id::{EntryId, LotId},
+    id::{EntryId, LotId, StepId},
     wig::{
         slots,
+        steps::Planned,
         work::{Work, kind_named},
         zone::Zone,
     },
@@ -35,6 +36,8 @@ pub(crate) const SET: &str = "set";
 pub(crate) const AMEND: &str = "amend";
 /// Version of both.
 const VERSION: u32 = 0;
+/// Before every name of the work planned for a step.
+pub(crate) const STEP: &str = "step.";
 /// Before every name of what an amended entry should have said.
 pub(crate) const TO: &str = "to.";
 
@@ -94,10 +97,21 @@ fn value_to_flat(key: Key, value: Option<&Value>) -> Flat {
             Of::Wig => String::new(),
             Of::Zone(zone) => zone.name().to_owned(),
             Of::Lot(lot) => lot.to_string(),
+            Of::Step(step) => step.to_string(),
         },
     );
-    if let Some(value) = value {
-        put(&mut flat, "value", value.text());
+    match value {
+        None => {}
+        Some(Value::Planned(planned)) => {
+            put(&mut flat, "place", planned.place.to_string());
+            if let Some(why) = &planned.skipped {
+                put(&mut flat, "skipped", why);
+            }
+            for (name, text) in work_to_flat(&planned.work) {
+                flat.insert(format!("{STEP}{name}"), text);
+            }
+        }
+        Some(value) => put(&mut flat, "value", value.text()),
     }
     flat
 }
@@ -210,6 +224,11 @@ fn value(log: LogId, flat: &mut Flat) -> Result<(Key, Option<Value>), Trouble> {
     let of = take(flat, "of", "format.want_of")?;
     let text = flat.remove("value");
     let holds = holds_of(log, &what).ok_or_else(|| newer("format.newer_slot", &what))?;
+    if *holds == Holds::Planned {
+        let step = StepId::read(&of).ok_or_else(|| broken("of", Some(&of), "format.want_of"))?;
+        let key = Key::new(log, &what, Of::Step(step)).ok_or_else(|| broken("of", Some(&of), "format.want_of"))?;
+        return Ok((key, planned(flat)?.map(|planned| Value::Planned(Box::new(planned)))));
+    }
     let subject = if of.is_empty() {
         Of::Wig
     } else if let Some(zone) = Zone::read(&of) {
@@ -222,6 +241,28 @@ fn value(log: LogId, flat: &mut Flat) -> Result<(Key, Option<Value>), Trouble> {
     let key = Key::new(log, &what, subject).ok_or_else(|| broken("of", Some(&of), "format.want_of"))?;
     let value = text.map(|text| filled(&what, holds, &text)).transpose()?;
     Ok((key, value))
+}
+
+/// Takes the names that start so out of a map, the start taken off them.
+fn prefixed(flat: &mut Flat, prefix: &str) -> Flat {
+    let mut found = Flat::new_vec();
+    flat.retain(|name, text| match name.strip_prefix(prefix) {
+        Some(rest) => {
+            found.insert(rest.to_owned(), text.clone());
+            false
+        }
+        None => true,
+    });
+    found
+}
+
+/// What is planned for a step; nothing where it was taken out of the plan.
+fn planned(flat: &mut Flat) -> Result<Option<Planned>, Trouble> {
+    let Some(place) = flat.remove("place") else { return Ok(None) };
+    let place = place.parse().map_err(|_| broken("place", Some(&place), "format.want_place"))?;
+    let skipped = flat.remove("skipped");
+    let (kind, says) = opened(prefixed(flat, STEP))?;
+    Ok(Some(Planned { place, work: work(&kind, &says)?, skipped }))
 }
 
 /// Reads a body of a log.
@@ -239,14 +280,7 @@ pub(crate) fn from_flat(log: LogId, flat: Flat) -> Result<Body, Trouble> {
             let target = EntryId::read(&target).ok_or_else(|| broken("target", Some(&target), "format.want_id"))?;
             let over = take_over(&mut flat)?;
             let done = flat.remove("done");
-            let mut says = Flat::new_vec();
-            flat.retain(|name, text| match name.strip_prefix(TO) {
-                Some(rest) => {
-                    says.insert(rest.to_owned(), text.clone());
-                    false
-                }
-                None => true,
-            });
+            let says = prefixed(&mut flat, TO);
             emptied(&flat)?;
             let to = match (done, says.is_empty()) {
                 (None, true) => None,

@@ -10,6 +10,7 @@ pub const ENGLISH: Table = &[
     ("format.refused", "“{0}” is “{1}”: {2}."),
     ("format.want_id", "it should be 32 digits 0 to 9 and a to f"),
     ("format.want_ids", "it should be identities of 32 digits each with one space between them, or empty"),
+    ("format.want_place", "it should be a whole number from 0 to 4294967295"),
     ("format.want_log", "it should be “workshop”, or a wig's 32 digits 0 to 9 and a to f"),
     ("format.want_person", "it should be a person's 32 digits 0 to 9 and a to f, or empty"),
     ("format.want_lamport", "it should be a whole number from 0 to 9007199254740991"),

@@ -26,16 +26,18 @@ use record::{
         log::Log,
         people::Person,
     },
-    id::{EntryId, Id, LotId, PersonId},
+    id::{EntryId, Id, LotId, PersonId, StepId},
     wig::{
         slots::{self, Per},
+        steps::{self, Planned},
         work::{KINDS, Kind, Work},
-        zone::Zone,
+        zone::{Zone, Zones},
     },
     workshop,
 };
 
 const LOT: u8 = 220;
+const STEP: u8 = 210;
 
 /// Texts that together show all a field can hold.
 fn texts(holds: &Holds) -> Vec<String> {
@@ -58,6 +60,10 @@ fn texts(holds: &Holds) -> Vec<String> {
         Holds::Zone => Zone::ALL.map(|zone| zone.name().to_owned()).to_vec(),
         Holds::Lot => vec![LotId(id(LOT)).to_string()],
         Holds::YesNo => ["yes", "no"].map(str::to_owned).to_vec(),
+        Holds::Zones => vec!["nape".to_owned(), Zones::ALL.to_string()],
+        Holds::Photo => vec![format!("{}{}", id(1), id(2))],
+        Holds::Step => vec![StepId(id(STEP)).to_string()],
+        Holds::Planned => vec![],
     }
 }
 
@@ -91,11 +97,10 @@ impl Told {
     }
 
     fn every_field(&mut self, log: LogId, kind: &'static Kind) {
-        let most = kind.fields.iter().map(|field| texts(&field.holds).len()).max().unwrap_or(0);
+        let most = kind.every_field().map(|field| texts(&field.holds).len()).max().unwrap_or(0);
         for turn in 0..most {
             let all: Vec<(&str, String)> = kind
-                .fields
-                .iter()
+                .every_field()
                 .map(|field| {
                     let texts = texts(&field.holds);
                     (field.name, texts[turn % texts.len()].clone())
@@ -118,6 +123,26 @@ impl Told {
     }
 }
 
+impl Told {
+    /// Planned, moved, left out, taken out of the plan.
+    fn steps(&mut self) {
+        let key = Key::new(WIG(), steps::SLOT, Of::Step(StepId(id(STEP)))).expect("a slot");
+        let mut over = vec![];
+        for kind in KINDS.iter().filter(|kind| kind.name != "count") {
+            let texts: Vec<(&str, String)> = kind
+                .every_field()
+                .filter(|field| field.required || field.name == "remark")
+                .map(|field| (field.name, texts(&field.holds).remove(0)))
+                .collect();
+            let planned =
+                Planned { place: self.0.len() as u32, work: work(kind, &texts), skipped: Some("no time".to_owned()) };
+            let value = Some(Value::Planned(Box::new(planned)));
+            over = vec![self.say(WIG(), Body::Set(Setting { key, value, over }))];
+        }
+        self.say(WIG(), Body::Set(Setting { key, value: None, over }));
+    }
+}
+
 fn read(holds: &Holds, text: &str) -> Value {
     holds.read(text, &Prefs::default()).unwrap_or_else(|say| panic!("{text}: {say:?}"))
 }
@@ -129,11 +154,12 @@ fn work(kind: &'static Kind, texts: &[(&str, String)]) -> Work {
 
 fn exemplar() -> Vec<Entry> {
     let mut told = Told::default();
-    for slot in slots::SLOTS {
+    for slot in slots::SLOTS.iter().filter(|slot| slot.per != Per::Step) {
         let subjects: Vec<Of> = match slot.per {
             Per::Wig => vec![Of::Wig],
             Per::Zone => Zone::ALL.map(Of::Zone).to_vec(),
             Per::Lot => vec![Of::Lot(LotId(id(LOT)))],
+            Per::Step => vec![],
         };
         let (key, last) = told.every_value(WIG(), &slot.field, subjects[0]);
         let first = texts(&slot.field.holds).remove(0);
@@ -163,6 +189,7 @@ fn exemplar() -> Vec<Entry> {
     for kind in KINDS {
         told.every_field(if kind.name == "count" { LogId::Workshop } else { WIG() }, kind);
     }
+    told.steps();
     told.0
 }
 

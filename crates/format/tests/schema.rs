@@ -57,6 +57,10 @@ fn holds(schema: &mut Schema, name: &str, holds: &Holds) {
         Holds::Zone => "zone",
         Holds::Lot => "lot",
         Holds::YesNo => "yes or no",
+        Holds::Zones => "zones",
+        Holds::Photo => "photo",
+        Holds::Step => "step",
+        Holds::Planned => "planned work",
     };
     put(schema, name.to_owned(), what);
 }
@@ -77,7 +81,7 @@ fn today() -> Schema {
     for kind in KINDS {
         let name = format!("work {}", kind.name);
         put(&mut schema, name.clone(), kind.version);
-        kind.fields.iter().for_each(|one| field(&mut schema, &name, one));
+        kind.every_field().for_each(|one| field(&mut schema, &name, one));
     }
     for slot in slots::SLOTS {
         field(&mut schema, "slot", &slot.field);
@@ -152,8 +156,8 @@ fn what_was_written_stays_readable() {
 fn names_leave_room_for_the_envelope_of_a_body() {
     for kind in KINDS {
         assert!(!["set", "amend"].contains(&kind.name), "{}", kind.name);
-        for field in kind.fields {
-            let taken = ["kind", "v"].contains(&field.name) || field.name.starts_with("to.");
+        for field in kind.every_field() {
+            let taken = ["kind", "v", "place_in_plan"].contains(&field.name) || field.name.starts_with("to.");
             assert!(!taken && !field.name.is_empty(), "{} {}", kind.name, field.name);
         }
     }

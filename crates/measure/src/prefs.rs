@@ -6,7 +6,9 @@
 use crate::{
     decimal,
     money::Money,
-    quantity::{ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, Time, units},
+    quantity::{
+        ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time, units,
+    },
     unit::{Kind, Unit},
 };
 
@@ -130,6 +132,11 @@ impl Prefs {
             Weights::Ounces => 1,
         };
         self.shown(mass.get::<units::kilogram>(), self.usual(Kind::Mass), decimals)
+    }
+
+    /// A temperature, to the degree.
+    pub fn temperature(&self, heat: ThermodynamicTemperature) -> String {
+        self.shown(heat.value, self.usual(Kind::Temperature), 0)
     }
 
     /// Hours and minutes.

@@ -7,7 +7,9 @@ use crate::{
     civil::Date,
     money::Money,
     prefs::Prefs,
-    quantity::{ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, Time},
+    quantity::{
+        ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time,
+    },
 };
 
 /// A table of words: key and sentence; `{0}`, `{1}`… stand for the arguments.
@@ -61,6 +63,8 @@ pub enum Arg {
     Mass(Mass),
     /// Hours and minutes.
     Time(Time),
+    /// A temperature: °C or °F.
+    Temperature(ThermodynamicTemperature),
     /// Fibre fineness.
     Fineness(LinearMassDensity),
     /// Strands per area.
@@ -125,6 +129,7 @@ impl Arg {
             Arg::Run(length) => prefs.run(*length),
             Arg::Mass(mass) => prefs.mass(*mass),
             Arg::Time(time) => prefs.time(*time),
+            Arg::Temperature(heat) => prefs.temperature(*heat),
             Arg::Fineness(fineness) => prefs.fineness(*fineness),
             Arg::Fullness(fullness) => prefs.fullness(*fullness),
             Arg::Strands(strands) => prefs.strands(*strands),

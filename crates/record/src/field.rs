@@ -13,7 +13,13 @@ use measure::{
     unit::Unit,
 };
 
-use crate::{id::LotId, wig::zone::Zone};
+use crate::{
+    id::{LotId, PhotoId, StepId},
+    wig::{
+        steps::Planned,
+        zone::{Zone, Zones},
+    },
+};
 
 /// A field of a table.
 #[derive(Debug, PartialEq)]
@@ -61,6 +67,14 @@ pub enum Holds {
     Lot,
     /// Yes or no.
     YesNo,
+    /// Zones of the cap; none named is all of them.
+    Zones,
+    /// A photo, by the hash of its bytes.
+    Photo,
+    /// A step of the wig's plan of work.
+    Step,
+    /// What is planned for a step; never typed.
+    Planned,
 }
 
 /// What a field was filled with.
@@ -84,6 +98,14 @@ pub enum Value {
     Lot(LotId),
     /// Yes or no.
     YesNo(bool),
+    /// Zones.
+    Zones(Zones),
+    /// A photo.
+    Photo(PhotoId),
+    /// A step.
+    Step(StepId),
+    /// What is planned for a step.
+    Planned(Box<Planned>),
 }
 
 impl Holds {
@@ -129,6 +151,10 @@ impl Holds {
                 "no" => Ok(Value::YesNo(false)),
                 _ => Err(refused("record.not_yes_no")),
             },
+            Holds::Zones => Zones::read(bare).map(Value::Zones).ok_or_else(|| refused("record.not_zones")),
+            Holds::Photo => PhotoId::read(bare).map(Value::Photo).ok_or_else(|| refused("record.not_a_photo")),
+            Holds::Step => StepId::read(bare).map(Value::Step).ok_or_else(|| refused("record.not_a_step")),
+            Holds::Planned => Err(refused("record.not_a_step")),
         }
     }
 }
@@ -159,7 +185,7 @@ fn any_of(text: &str, limits: &[&'static Limit], prefs: &Prefs) -> Result<Typed,
 }
 
 impl Value {
-    /// As it is stored; reads back to the same value.
+    /// As it is stored; reads back to the same value, but for what is planned, which files keep field by field.
     pub fn text(&self) -> String {
         match self {
             Value::Quantity(typed) => typed.text().to_owned(),
@@ -172,6 +198,10 @@ impl Value {
             Value::Lot(lot) => lot.to_string(),
             Value::YesNo(true) => "yes".to_owned(),
             Value::YesNo(false) => "no".to_owned(),
+            Value::Zones(zones) => zones.to_string(),
+            Value::Photo(photo) => photo.to_string(),
+            Value::Step(step) => step.to_string(),
+            Value::Planned(planned) => planned.work.kind().name.to_owned(),
         }
     }
 
@@ -203,6 +233,22 @@ impl Value {
     pub fn count(&self) -> Option<u32> {
         match self {
             Value::Count(count) => Some(*count),
+            _ => None,
+        }
+    }
+
+    /// Yes or no, when it is that.
+    pub fn yes(&self) -> Option<bool> {
+        match self {
+            Value::YesNo(yes) => Some(*yes),
+            _ => None,
+        }
+    }
+
+    /// What is planned, when it is that.
+    pub fn planned(&self) -> Option<&Planned> {
+        match self {
+            Value::Planned(planned) => Some(planned),
             _ => None,
         }
     }

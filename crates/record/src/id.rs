@@ -80,6 +80,27 @@ identity! {
     LotId,
     /// One person who works here.
     PersonId,
+    /// One step of a wig's plan of work.
+    StepId,
+}
+
+/// A photo: the SHA-256 of its bytes, written as 64 lower-case hex digits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct PhotoId(Id, Id);
+
+impl PhotoId {
+    /// Reads 64 lower-case hex digits.
+    pub fn read(text: &str) -> Option<PhotoId> {
+        let (first, second) = (text.get(..32)?, text.get(32..)?);
+        Some(PhotoId(Id::read(first)?, Id::read(second)?))
+    }
+}
+
+impl fmt::Display for PhotoId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)?;
+        self.1.fmt(f)
+    }
 }
 
 #[cfg(test)]

@@ -5,7 +5,8 @@
 use measure::{
     limit::Limit,
     unit::Unit::{
-        Centimetre, Decitex, Gram, Hour, Metre, Millimetre, Minute, PerCentimetre, PerSquareCentimetre, Percent, Times,
+        Celsius, Centimetre, Decitex, Gram, Hour, Metre, Millimetre, Minute, PerCentimetre, PerSquareCentimetre,
+        Percent, Times,
     },
 };
 
@@ -67,3 +68,13 @@ pub const PARTING_WIDTH: Limit = Limit::new(5.0, 60.0, Millimetre, "limit.partin
 pub const SITTING: Limit = Limit::new(0.0, 2880.0, Minute, "limit.sitting");
 /// Hours of work a day.
 pub const HOURS_A_DAY: Limit = Limit::new(0.25, 16.0, Hour, "limit.hours_a_day");
+/// A bath, a tool, air: from an ice bath to beyond any iron.
+pub const TEMPERATURE: Limit = Limit::new(0.0, 260.0, Celsius, "limit.temperature");
+/// Time at temperature.
+pub const HOLD: Limit = Limit::new(0.05, 1440.0, Minute, "limit.hold");
+/// Drying, wearing.
+pub const HOURS: Limit = Limit::new(0.05, 240.0, Hour, "limit.hours");
+/// A rod, roller or braid.
+pub const DIAMETER: Limit = Limit::new(2.0, 150.0, Millimetre, "limit.diameter");
+/// Dye on the weight of fibre.
+pub const DEPTH: Limit = Limit::new(0.01, 12.0, Percent, "limit.depth");

@@ -11,10 +11,11 @@ use super::{
     log::Log,
 };
 use crate::{
-    field::Field,
-    id::EntryId,
+    field::{Field, Value},
+    id::{EntryId, StepId},
     wig::{
         slots,
+        steps::{self, Planned},
         work::{Kind, Refusal, Work},
     },
     workshop,
@@ -60,6 +61,62 @@ pub fn undo(log: &Log, target: EntryId) -> Body {
 /// Puts an entry right.
 pub fn correct(log: &Log, target: EntryId, done: Minute, says: Says) -> Body {
     Body::Amend(Amendment { target, over: amendments_over(log, target), to: Some(Corrected { done, says }) })
+}
+
+/// Plans a step, or plans it otherwise.
+pub fn plan_step(state: &State, step: StepId, planned: Planned) -> Body {
+    let key = Key { slot: steps::SLOT, of: Of::Step(step) };
+    Body::Set(Setting { key, value: Some(Value::Planned(Box::new(planned))), over: state.over(key) })
+}
+
+/// Takes a step out of the plan.
+pub fn drop_step(state: &State, step: StepId) -> Body {
+    let key = Key { slot: steps::SLOT, of: Of::Step(step) };
+    Body::Set(Setting { key, value: None, over: state.over(key) })
+}
+
+/// Puts a step before another, or last: one entry where there is room between the two, else one for each step that moves.
+pub fn move_step(state: &State, step: StepId, before: Option<StepId>) -> Vec<Body> {
+    let all = steps::steps(state);
+    let Some(moved) = all.iter().find(|one| one.id == step) else { return Vec::new() };
+    let mut order: Vec<&steps::Step<'_>> = all.iter().filter(|one| one.id != step).collect();
+    let at = before.and_then(|before| order.iter().position(|one| one.id == before)).unwrap_or(order.len());
+    let place = |one: Option<&&steps::Step<'_>>| one.map(|one| one.planned.place);
+    let earlier = at.checked_sub(1).and_then(|at| order.get(at));
+    let with = |one: &steps::Step<'_>, place: u32| plan_step(state, one.id, Planned { place, ..one.planned.clone() });
+    if let Some(place) = steps::between(place(earlier), place(order.get(at))) {
+        return vec![with(moved, place)];
+    }
+    order.insert(at, moved);
+    let mut place = 0;
+    let mut bodies = Vec::new();
+    for one in order {
+        place += steps::GAP;
+        if one.planned.place != place {
+            bodies.push(with(one, place));
+        }
+    }
+    bodies
+}
+
+/// Puts steps into an order; steps not named keep their places behind them.
+pub fn order_steps(state: &State, order: &[StepId]) -> Vec<Body> {
+    let all = steps::steps(state);
+    let mut places: Vec<u32> = Vec::new();
+    for step in &all {
+        if order.contains(&step.id) {
+            let above = places.last().map_or(0, |last: &u32| last.saturating_add(1));
+            places.push(step.planned.place.max(above));
+        }
+    }
+    // Each takes the place that one of them had, so that those between them stay where they are.
+    let mut bodies = Vec::new();
+    for (id, place) in order.iter().filter(|id| all.iter().any(|step| step.id == **id)).zip(places) {
+        if let Some(step) = all.iter().find(|step| step.id == *id && step.planned.place != place) {
+            bodies.push(plan_step(state, *id, Planned { place, ..step.planned.clone() }));
+        }
+    }
+    bodies
 }
 
 /// When something was done unless the person says otherwise: now, but not before the last thing done.

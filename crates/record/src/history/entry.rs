@@ -8,7 +8,7 @@ use measure::civil::Minute;
 
 use crate::{
     field::Value,
-    id::{EntryId, LotId, PersonId, WigId},
+    id::{EntryId, LotId, PersonId, StepId, WigId},
     wig::{
         slots::{self, Per},
         work::Work,
@@ -101,6 +101,8 @@ pub enum Of {
     Zone(Zone),
     /// A lot.
     Lot(LotId),
+    /// A step of its plan.
+    Step(StepId),
 }
 
 /// The address of a value: slot and subject.
@@ -127,7 +129,10 @@ impl Key {
 
 fn slot_key(slot: &str, of: Of) -> Option<Key> {
     let slot = slots::slot_named(slot)?;
-    let fits = matches!((slot.per, of), (Per::Wig, Of::Wig) | (Per::Zone, Of::Zone(_)) | (Per::Lot, Of::Lot(_)));
+    let fits = matches!(
+        (slot.per, of),
+        (Per::Wig, Of::Wig) | (Per::Zone, Of::Zone(_)) | (Per::Lot, Of::Lot(_)) | (Per::Step, Of::Step(_))
+    );
     fits.then_some(Key { slot: slot.field.name, of })
 }
 

@@ -3,9 +3,18 @@
 //! What it is: tables of data: a row more is a fibre, a cap or a default more.
 //! What it is not: arithmetic, or a person's own figures, which replace these one by one.
 
+pub mod bears;
 pub mod caps;
+pub mod damage;
 pub mod defaults;
+pub mod dye;
 pub mod fact;
 pub mod fibres;
+mod findings;
+pub mod heat;
+pub mod lock;
 pub mod sizes;
+pub mod solvent;
 pub mod sources;
+mod uptake;
+mod windows;

@@ -2,8 +2,10 @@
 //!
 //! What it is: the model. What it is not: sums (see the `plan` room).
 
+pub mod condition;
 pub mod figure;
 pub mod figures;
 pub mod slots;
+pub mod steps;
 pub mod work;
 pub mod zone;

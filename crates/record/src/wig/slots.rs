@@ -7,6 +7,7 @@ use crate::{
     field::{Field, Holds, field},
     limits,
     trade::{caps, fibres, sizes},
+    wig::steps,
 };
 
 /// What a slot is filled for.
@@ -18,6 +19,8 @@ pub enum Per {
     Zone,
     /// Once for each lot the wig may use.
     Lot,
+    /// Once for each step of its plan.
+    Step,
 }
 
 /// Where a slot is asked.
@@ -90,6 +93,7 @@ pub const SLOTS: &[Slot] = &[
     slot("cap", Wig, Base, Choice(caps::NAMES)),
     slot("base_colour", Wig, Base, Text(120)),
     slot("base_price", Wig, Base, Money),
+    slot("label_heat", Wig, Base, Quantity(&limits::TEMPERATURE)),
     slot("whole_weight", Wig, Base, Quantity(&limits::WIG_WEIGHT)),
     slot("cap_weight", Wig, Base, Quantity(&limits::CAP_WEIGHT)),
     slot("crimped_share", Wig, Base, Quantity(&limits::SHARE)),
@@ -133,6 +137,8 @@ pub const SLOTS: &[Slot] = &[
     slot("minutes_per_row", Wig, Bench, Quantity(&limits::SITTING)),
     slot("hours_a_day", Wig, Bench, Quantity(&limits::HOURS_A_DAY)),
     slot("delivery_days", Wig, Bench, Count(0, 365)),
+
+    slot(steps::SLOT, Per::Step, Bench, Holds::Planned),
 ];
 
 /// The slot of a name.

@@ -69,3 +69,60 @@ impl Zone {
         Zone::ALL.into_iter().find(|zone| zone.name() == text)
     }
 }
+
+/// Some zones of a cap, at least one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Zones(u8);
+
+impl Zones {
+    /// All of them.
+    pub const ALL: Zones = Zones(0xff);
+
+    /// One zone.
+    pub fn one(zone: Zone) -> Zones {
+        Zones(1 << zone as u8)
+    }
+
+    /// These and one more.
+    #[must_use]
+    pub fn and(self, zone: Zone) -> Zones {
+        Zones(self.0 | 1 << zone as u8)
+    }
+
+    /// Whether a zone is among them.
+    pub fn has(self, zone: Zone) -> bool {
+        self.0 & 1 << zone as u8 != 0
+    }
+
+    /// Whether any zone is in both.
+    pub fn meets(self, other: Zones) -> bool {
+        self.0 & other.0 != 0
+    }
+
+    /// Those among them, from the front backwards.
+    pub fn each(self) -> impl Iterator<Item = Zone> {
+        Zone::ALL.into_iter().filter(move |zone| self.has(*zone))
+    }
+
+    /// Reads names with a space between; none or an unheard-of one is no answer.
+    pub fn read(text: &str) -> Option<Zones> {
+        let mut zones = None;
+        for name in text.split_whitespace() {
+            let zone = Zone::read(name)?;
+            zones = Some(zones.map_or(Zones::one(zone), |zones: Zones| zones.and(zone)));
+        }
+        zones
+    }
+}
+
+impl core::fmt::Display for Zones {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        let mut between = "";
+        for zone in self.each() {
+            f.write_str(between)?;
+            f.write_str(zone.name())?;
+            between = " ";
+        }
+        Ok(())
+    }
+}

@@ -2,5 +2,6 @@
 //!
 //! What it is: what all wigs share. What it is not: use of a lot, which stands in the wig's own log.
 
+pub mod locks;
 pub mod lots;
 pub mod slots;

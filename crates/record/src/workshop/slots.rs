@@ -35,6 +35,7 @@ pub const SLOTS: &[Field] = &[
     field("strands", Quantity(&limits::STRANDS)),
     field("pack_price", Money),
     field("still_sold", YesNo),
+    field("lot_label_heat", Quantity(&limits::TEMPERATURE)),
 ];
 
 /// The slot of a name.

@@ -9,13 +9,19 @@
 use std::collections::BTreeSet;
 
 use measure::{civil::Minute, limit::Limit, money::Money, prefs::Prefs, typed::Typed, unit::Unit};
-use proptest::{collection::vec, option, prelude::*, sample::select};
+use proptest::{
+    collection::vec,
+    option,
+    prelude::*,
+    sample::{select, subsequence},
+};
 use record::{
     field::{Field, Holds, Value},
     history::entry::{Amendment, Body, Corrected, Entry, Key, LogId, Of, Says, Setting, Written},
-    id::{EntryId, Id, LotId, PersonId, WigId},
+    id::{EntryId, Id, LotId, PersonId, StepId, WigId},
     wig::{
         slots::{self, Per},
+        steps::Planned,
         work::{KINDS, Kind, Work},
         zone::Zone,
     },
@@ -88,12 +94,28 @@ pub fn text_for(holds: &'static Holds) -> BoxedStrategy<String> {
         Holds::Zone => select(Zone::ALL.to_vec()).prop_map(|zone| zone.name().to_owned()).boxed(),
         Holds::Lot => lot().prop_map(|lot| lot.to_string()).boxed(),
         Holds::YesNo => select(vec!["yes", "no"]).prop_map(str::to_owned).boxed(),
+        Holds::Zones => subsequence(Zone::ALL.to_vec(), 1..=8)
+            .prop_map(|zones| zones.iter().map(|zone| zone.name()).collect::<Vec<_>>().join(" "))
+            .boxed(),
+        Holds::Photo => (0u8..4).prop_map(|number| format!("{}{}", id(number), id(9))).boxed(),
+        Holds::Step => step().prop_map(|step| step.to_string()).boxed(),
+        // Never typed; see `value_for`.
+        Holds::Planned => Just(String::new()).boxed(),
     };
     text.prop_filter("readable", |text| holds.read(text, &Prefs::default()).is_ok()).boxed()
 }
 
 fn value_for(holds: &'static Holds) -> BoxedStrategy<Value> {
+    if *holds == Holds::Planned {
+        return (any::<u32>(), work(), option::of(words(40)))
+            .prop_map(|(place, work, skipped)| Value::Planned(Box::new(Planned { place, work, skipped })))
+            .boxed();
+    }
     text_for(holds).prop_map(|text| holds.read(&text, &Prefs::default()).expect("filtered")).boxed()
+}
+
+fn step() -> impl Strategy<Value = StepId> {
+    (210u8..213).prop_map(|number| StepId(id(number)))
 }
 
 fn lot() -> impl Strategy<Value = LotId> {
@@ -106,7 +128,7 @@ fn of_kind(kind: &'static Kind) -> BoxedStrategy<Work> {
         let text = if field.required { text.prop_map(Some).boxed() } else { option::of(text).boxed() };
         text.prop_map(|text| text.map(|text| (field.name, text))).boxed()
     };
-    let fields: Vec<BoxedStrategy<Option<(&'static str, String)>>> = kind.fields.iter().map(field).collect();
+    let fields: Vec<BoxedStrategy<Option<(&'static str, String)>>> = kind.every_field().map(field).collect();
     fields
         .prop_map(move |fields| {
             let texts = fields.iter().flatten().map(|(name, text)| (*name, text.as_str()));
@@ -128,12 +150,13 @@ fn address(log: LogId) -> BoxedStrategy<(Key, &'static Holds)> {
         }
         LogId::Wig(_) => (0..slots::SLOTS.len()).prop_map(|at| (&slots::SLOTS[at].field, slots::SLOTS[at].per)).boxed(),
     };
-    (slot, select(Zone::ALL.to_vec()), lot())
-        .prop_map(move |((field, per), zone, lot)| {
+    (slot, select(Zone::ALL.to_vec()), lot(), step())
+        .prop_map(move |((field, per), zone, lot, step)| {
             let of = match per {
                 Per::Wig => Of::Wig,
                 Per::Zone => Of::Zone(zone),
                 Per::Lot => Of::Lot(lot),
+                Per::Step => Of::Step(step),
             };
             (Key::new(log, field.name, of).expect("the table has it"), &field.holds)
         })

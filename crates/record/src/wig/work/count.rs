@@ -4,7 +4,7 @@
 
 use measure::quantity::{Length, units};
 
-use super::{Kind, Work};
+use super::{Group, Kind, Work};
 use crate::{
     field::{
         Holds::{Count, Lot, Quantity},
@@ -18,11 +18,13 @@ use crate::{
 pub const KIND: Kind = Kind {
     name: "count",
     version: 0,
+    group: Group::Workshop,
     fields: &[
         required("lot", Lot),
         field("whole_packs", Count(0, 1000)),
         field("opened", Quantity(&limits::WEFT_PIECE)),
     ],
+    common: &[],
 };
 
 /// What was counted of a lot.

@@ -6,11 +6,41 @@
 use litemap::LiteMap;
 use measure::{prefs::Prefs, say::Say};
 
-use crate::field::{Field, Value};
+use crate::field::{Field, Holds, Value, field};
 
+pub mod accessory;
+pub mod anchor;
+pub mod base;
+pub mod block;
 pub mod count;
+pub mod cut;
+pub mod disinfect;
+pub mod dress;
+pub mod dry;
+pub mod dye;
+pub mod edge;
+pub mod fitting;
+pub mod gather;
+pub mod glue;
+pub mod hand_over;
+pub mod heat_set;
+pub mod measured;
 pub mod note;
+pub mod photo;
+pub mod product;
+pub mod refront;
+pub mod release;
+pub mod repair;
+pub mod reset;
+pub mod rinse;
 pub mod sew_weft;
+pub mod store;
+pub mod straighten;
+pub mod test_lock;
+pub mod unpick;
+pub mod wash;
+pub mod wig_prep;
+pub mod worn;
 
 /// A kind of work.
 #[derive(Debug)]
@@ -19,12 +49,126 @@ pub struct Kind {
     pub name: &'static str,
     /// Version of its table; raised when a field changes its meaning.
     pub version: u32,
+    /// Where it stands among the others.
+    pub group: Group,
     /// Its fields.
     pub fields: &'static [Field],
+    /// Fields it shares with other kinds.
+    pub common: &'static [Field],
 }
 
-/// All kinds.
-pub const KINDS: &[&Kind] = &[&sew_weft::KIND, &note::KIND, &count::KIND];
+/// Which kinds stand together when one is picked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Group {
+    /// Getting ready.
+    Prepare,
+    /// Washing, rinsing, drying.
+    Clean,
+    /// Weft, edges, what holds.
+    Weft,
+    /// Heat.
+    Heat,
+    /// Colour.
+    Colour,
+    /// Binding, loosening, cutting.
+    Shape,
+    /// Dressing.
+    Finish,
+    /// On the wearer and after.
+    Wear,
+    /// Photos and notes.
+    Look,
+    /// The workshop's own.
+    Workshop,
+}
+
+impl Group {
+    /// All that a wig's page offers, in the order of the bench.
+    pub const ALL: [Group; 9] = [
+        Group::Prepare,
+        Group::Clean,
+        Group::Weft,
+        Group::Heat,
+        Group::Colour,
+        Group::Shape,
+        Group::Finish,
+        Group::Wear,
+        Group::Look,
+    ];
+
+    /// Key of its label.
+    pub fn label(self) -> &'static str {
+        match self {
+            Group::Prepare => "group.prepare",
+            Group::Clean => "group.clean",
+            Group::Weft => "group.weft",
+            Group::Heat => "group.heat",
+            Group::Colour => "group.colour",
+            Group::Shape => "group.shape",
+            Group::Finish => "group.finish",
+            Group::Wear => "group.wear",
+            Group::Look => "group.look",
+            Group::Workshop => "group.workshop",
+        }
+    }
+}
+
+/// How a piece of work turned out.
+pub const RESULTS: &[&str] = &["good", "partly", "failed"];
+
+/// What every kind of work on a wig may carry: the step it was done for, how it turned out, checks that were overruled.
+pub const COMMON: &[Field] = &[
+    field("result", Holds::Choice(RESULTS)),
+    field("more_to_come", Holds::YesNo),
+    field("step", Holds::Step),
+    field("overruled", Holds::Text(400)),
+    field("judgement", Holds::Text(1000)),
+];
+
+/// How fibre is heated.
+pub const MEDIA: &[&str] = &["water", "steam", "dryer", "iron"];
+/// Classes of dye and other colour.
+pub const DYE_CLASSES: &[&str] =
+    &["acid", "disperse", "cationic", "direct", "reactive", "ink", "pigment_spray", "oxidation"];
+/// What a heat test lock showed.
+pub const LOCK_RESULTS: &[&str] = &["no_set", "held", "too_tight", "frizzed", "shiny", "stuck", "melted"];
+
+/// All kinds, in the order of the bench.
+pub const KINDS: &[&Kind] = &[
+    &base::KIND,
+    &measured::KIND,
+    &block::KIND,
+    &wash::KIND,
+    &straighten::KIND,
+    &sew_weft::KIND,
+    &unpick::KIND,
+    &edge::KIND,
+    &glue::KIND,
+    &refront::KIND,
+    &gather::KIND,
+    &release::KIND,
+    &rinse::KIND,
+    &dry::KIND,
+    &heat_set::KIND,
+    &dye::KIND,
+    &test_lock::KIND,
+    &cut::KIND,
+    &product::KIND,
+    &dress::KIND,
+    &accessory::KIND,
+    &anchor::KIND,
+    &wig_prep::KIND,
+    &fitting::KIND,
+    &worn::KIND,
+    &reset::KIND,
+    &disinfect::KIND,
+    &repair::KIND,
+    &store::KIND,
+    &hand_over::KIND,
+    &photo::KIND,
+    &note::KIND,
+    &count::KIND,
+];
 
 /// The kind of a name.
 pub fn kind_named(name: &str) -> Option<&'static Kind> {
@@ -34,7 +178,12 @@ pub fn kind_named(name: &str) -> Option<&'static Kind> {
 impl Kind {
     /// The field of a name.
     pub fn field(&self, name: &str) -> Option<&'static Field> {
-        self.fields.iter().find(|field| field.name == name)
+        self.every_field().find(|field| field.name == name)
+    }
+
+    /// Its own fields, then those it shares.
+    pub fn every_field(&self) -> impl Iterator<Item = &'static Field> {
+        self.fields.iter().chain(self.common)
     }
 }
 

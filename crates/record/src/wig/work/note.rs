@@ -2,11 +2,17 @@
 //!
 //! What it is: words kept with their day. What it is not: the wig's own standing note (a slot).
 
-use super::Kind;
+use super::{COMMON, Group, Kind};
 use crate::field::{
     Holds::{Text, Zone},
     field, required,
 };
 
 /// A note.
-pub const KIND: Kind = Kind { name: "note", version: 0, fields: &[required("words", Text(4000)), field("zone", Zone)] };
+pub const KIND: Kind = Kind {
+    name: "note",
+    version: 0,
+    group: Group::Look,
+    fields: &[required("words", Text(4000)), field("zone", Zone)],
+    common: COMMON,
+};

@@ -4,7 +4,7 @@
 
 use measure::quantity::{Length, Time};
 
-use super::{Kind, Work};
+use super::{COMMON, Group, Kind, Work};
 use crate::{
     field::{
         Holds::{Choice, Lot, Quantity, Text, Zone},
@@ -24,6 +24,7 @@ pub const SECTIONS: &[&str] = &["back_and_sides", "top"];
 pub const KIND: Kind = Kind {
     name: "sew_weft",
     version: 0,
+    group: Group::Weft,
     fields: &[
         required("sewn_as", Choice(SEWN_AS)),
         required("length", Quantity(&limits::SEWN)),
@@ -34,6 +35,7 @@ pub const KIND: Kind = Kind {
         field("minutes", Quantity(&limits::SITTING)),
         field("remark", Text(1000)),
     ],
+    common: COMMON,
 };
 
 /// Weft that was sewn.

@@ -1,0 +1,213 @@
+//! What each kind of work does to a wig.
+//!
+//! What it is: one arm a kind that changes anything. What it is not: whether it was wise (see the `plan` room's `care`).
+
+use measure::quantity::ThermodynamicTemperature;
+
+use super::{Condition, Dyed, Glued, Set, Sewn, ZoneCondition, undoes};
+use crate::{
+    field::Value,
+    history::fold::Done,
+    wig::{
+        figures::Wig,
+        work::{Work, sew_weft::SewWeft},
+        zone::{Zone, Zones},
+    },
+};
+
+/// What takes spray, lotion and oil out of fibre; plain water does not.
+const CLEANSE: &[&str] = &["mild_shampoo", "disinfecting_wash", "shampoo_only"];
+
+impl Work {
+    /// The zones it was done to: those it names, else all.
+    pub fn zones(&self) -> Zones {
+        match (self.get("zones"), self.get("zone"), self.get("sewn_as").and_then(Value::choice)) {
+            (Some(Value::Zones(zones)), _, _) => *zones,
+            (_, Some(Value::Zone(zone)), _) => Zones::one(*zone),
+            (_, _, Some("hairline")) => Zones::one(Zone::FrontHairline),
+            (_, _, Some("parting")) => Zones::one(Zone::Part),
+            _ => Zones::ALL,
+        }
+    }
+
+    /// A choice it was filled with.
+    pub fn choice(&self, field: &str) -> Option<&'static str> {
+        self.get(field).and_then(Value::choice)
+    }
+
+    /// A yes or no it was filled with.
+    pub fn yes(&self, field: &str) -> Option<bool> {
+        self.get(field).and_then(Value::yes)
+    }
+
+    /// How hot it was.
+    pub fn temperature(&self) -> Option<ThermodynamicTemperature> {
+        self.get("temperature").and_then(Value::typed).and_then(|typed| typed.temperature())
+    }
+
+    fn words(&self, field: &str) -> Option<String> {
+        self.get(field).and_then(Value::words).map(str::to_owned)
+    }
+}
+
+impl Condition {
+    /// What it is like once a piece of work more is done.
+    pub fn apply(&mut self, wig: &Wig<'_>, done: &Done) {
+        let work = &done.work;
+        self.whole(done);
+        let zones = work.zones();
+        let hair = wig.fibre().name == "human_hair";
+        let dyed_lot = |lot| self.dyed_lots.iter().any(|(one, _)| Some(*one) == lot);
+        let sewn = SewWeft::of(work).map(|weft| Sewn {
+            lot: weft.lot,
+            length: weft.length,
+            lot_dyed: dyed_lot(weft.lot),
+            by: done.entry,
+        });
+        for zone in zones.each() {
+            if let Some(zone) = self.zones.get_mut(zone as usize) {
+                one(zone, done, hair, &sewn);
+            }
+        }
+    }
+
+    /// What holds for the wig as a whole.
+    fn whole(&mut self, done: &Done) {
+        let work = &done.work;
+        let kind = work.kind().name;
+        // Whatever is done next, it is no longer away or in its box.
+        if !matches!(kind, "photo" | "note") {
+            self.stored = None;
+            self.handed_to = None;
+        }
+        match kind {
+            "block" => self.block = work.choice("block"),
+            "glue" => {
+                let Some(glue) = work.choice("glue") else { return };
+                self.glued.push(Glued { glue, to: work.choice("glued_to"), by: done.entry });
+            }
+            "refront" => self.glued.retain(|glued| glued.to != Some("lace_edge")),
+            "unpick" if work.choice("unpicked") == Some("hairline") => {
+                self.glued.retain(|glued| glued.to != Some("lace_edge"));
+            }
+            "dye" => {
+                if let Some(Value::Lot(lot)) = work.get("lot") {
+                    self.dyed_lots.push((*lot, work.words("dye_batch")));
+                }
+            }
+            "test_lock" => self.test_locks += 1,
+            "worn" => {
+                self.worn = true;
+                self.block = None;
+            }
+            "fitting" => self.block = None,
+            "disinfect" => self.worn = false,
+            "store" => {
+                self.stored = work.choice("stored");
+                if self.stored != Some("on_block") {
+                    self.block = None;
+                }
+            }
+            "hand_over" => self.handed_to = work.words("handed_to"),
+            _ => {}
+        }
+    }
+}
+
+/// Water on a zone, with what it takes out and undoes.
+fn wetted(zone: &mut ZoneCondition, heat: Option<ThermodynamicTemperature>, hair: bool) {
+    zone.wet = true;
+    zone.flammable = false;
+    let undone = zone.set.as_ref().is_some_and(|set| hair || undoes(heat, set.temperature));
+    // A bound lock keeps its shape through a bath; it is set anew by it.
+    if undone && zone.bound.is_none() {
+        zone.set = None;
+    }
+}
+
+fn one(zone: &mut ZoneCondition, done: &Done, hair: bool, sewn: &Option<Sewn>) {
+    let work = &done.work;
+    let heat = work.temperature();
+    let failed = work.choice("result") == Some("failed");
+    match work.kind().name {
+        "base" => zone.texture = work.choice("texture").or(zone.texture),
+        "wash" | "rinse" | "disinfect" => {
+            wetted(zone, heat, hair);
+            let with = work.choice("washed_with").or(work.choice("disinfected_with"));
+            if with.is_some_and(|with| CLEANSE.contains(&with)) {
+                zone.products.clear();
+            }
+        }
+        "straighten" => {
+            zone.wet = matches!(work.choice("medium"), Some("water" | "steam"));
+            zone.set = None;
+            if !failed {
+                zone.texture = Some("straight");
+            }
+        }
+        "sew_weft" => zone.sewn.extend(sewn.clone()),
+        "unpick" => match work.choice("unpicked") {
+            Some("row" | "hairline" | "parting") => {
+                zone.sewn.pop();
+            }
+            _ => {}
+        },
+        "gather" => zone.bound = work.choice("gathered"),
+        "release" => {
+            zone.bound = None;
+            if let Some(set) = &mut zone.set {
+                set.cooled = work.yes("cooled").or(set.cooled);
+                if set.cooled == Some(false) {
+                    zone.set = None;
+                }
+            }
+            zone.wet &= work.yes("dried") != Some(true);
+        }
+        "dry" => {
+            zone.wet = work.choice("left") == Some("damp");
+            zone.flammable = false;
+        }
+        "cut" | "fitting" => {
+            let length = work.get("hair_length").and_then(Value::typed).and_then(|typed| typed.length());
+            zone.longest = length.or(zone.longest);
+            zone.final_cut |= work.yes("final_cut") == Some(true);
+        }
+        "product" => {
+            if let Some(product) = work.choice("product") {
+                zone.products.retain(|one| *one != product);
+                zone.products.push(product);
+                zone.flammable = work.yes("flammable").unwrap_or(product == "hairspray");
+            }
+        }
+        "heat_set" if !failed => {
+            zone.set = Some(Set {
+                medium: work.choice("medium"),
+                temperature: heat,
+                cooled: work.yes("cooled"),
+                by: done.entry,
+            });
+            zone.texture = None;
+            let wet = matches!(work.choice("medium"), Some("water" | "steam"));
+            zone.wet = wet && work.yes("dried") != Some(true);
+            // What was wound stays wound until somebody says that it was let go.
+            if work.choice("winding").is_some() && zone.bound.is_none() && work.yes("cooled").is_none() {
+                zone.bound = Some("rollers");
+            }
+        }
+        "dye" => {
+            if matches!(work.choice("dye_way"), None | Some("bath" | "dip")) {
+                wetted(zone, heat, hair);
+            }
+            zone.undyed_inside = zone.bound.is_some();
+            if let Some(class) = work.choice("dye_class").filter(|_| !failed) {
+                zone.dyed.push(Dyed {
+                    class,
+                    batch: work.words("dye_batch"),
+                    colour: work.words("colour"),
+                    by: done.entry,
+                });
+            }
+        }
+        _ => {}
+    }
+}
