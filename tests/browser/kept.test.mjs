@@ -151,7 +151,7 @@ in_every_engine("kept", ({ check, engine }) => {
       await press(fresh, "button", "Take it in");
       await until(fresh, () => /Taken in\. Nothing of yours was replaced/.test(document.querySelector("main").innerText));
       await go(fresh, "#/");
-      await until(fresh, () => document.querySelectorAll("ul.wigs > li").length === 2);
+      await until(fresh, () => document.querySelectorAll("ul.wigs > li").length === 4);
       assert.deepEqual(await own(fresh), ["Glazier"]);
       await follow(fresh, "Glazier");
       await go_tab(fresh, "record");

@@ -4,6 +4,7 @@
 
 pub mod demo;
 pub mod golden;
+pub mod heed;
 pub mod lines;
 pub mod places;
 pub mod sources;

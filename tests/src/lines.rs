@@ -6,6 +6,7 @@
 use std::collections::BTreeMap;
 
 use measure::{civil::Minute, prefs::Prefs, say::Say};
+use plan::care;
 use record::{
     history::{
         desk,
@@ -13,14 +14,15 @@ use record::{
         fold::fold,
         log::Log,
     },
-    id::{EntryId, Id, LotId, WigId},
+    id::{EntryId, Id, LotId, StepId, WigId},
     wig::{
+        steps::{self, GAP, Planned},
         work::{self, Kind, Refusal, Work},
         zone::Zone,
     },
 };
 
-use crate::demo::WORDS;
+use crate::{demo::WORDS, heed::heed};
 
 /// First bytes of every identity in demo data, so that it can be told from a person's own.
 const PREFIX: [u8; 2] = [0xde, 0x30];
@@ -34,6 +36,7 @@ pub struct Lines {
     now: Option<Minute>,
     count: u32,
     labels: BTreeMap<String, EntryId>,
+    steps: BTreeMap<String, StepId>,
 }
 
 impl Lines {
@@ -49,6 +52,7 @@ impl Lines {
             now: None,
             count: 0,
             labels: BTreeMap::new(),
+            steps: BTreeMap::new(),
         };
         for (index, line) in text.lines().enumerate() {
             let bare = line.trim();
@@ -117,16 +121,24 @@ impl Lines {
             let (target, rest) = rest.split_once(" to ").ok_or("“correct (name) to …” is wanted")?;
             let target = self.target(target)?;
             let done = self.wig.get(target).map(|entry| entry.done).ok_or("it is not in the wig's log")?;
-            let Body::Work(work) = self.work(rest)? else { return Err("only work can be corrected here".to_owned()) };
+            let Body::Work(work) = self.work(rest, Some(target))? else {
+                return Err("only work can be corrected here".to_owned());
+            };
             let body = desk::correct(&self.wig, target, done, Says::Work(work));
             return self.add(self.wig_log(), body, label);
         }
-        if let Some(rest) = line.strip_prefix("count ") {
-            let body = self.kind(&work::count::KIND, rest)?;
+        if let Some(rest) = line.strip_prefix("plan ") {
+            return self.plan(rest, label);
+        }
+        if let Some(rest) = line.strip_prefix("skip ") {
+            return self.skip(rest);
+        }
+        if let Some(rest) = line.strip_prefix("shop ") {
+            let body = self.any_kind(rest)?;
             return self.add(LogId::Workshop, body, label);
         }
-        if line.starts_with("sew ") || line.starts_with("jot ") {
-            let body = self.work(line)?;
+        if ["do ", "sew ", "jot "].iter().any(|word| line.starts_with(word)) {
+            let body = self.work(line, None)?;
             return self.add(self.wig_log(), body, label);
         }
         self.set(line, label)
@@ -137,11 +149,46 @@ impl Lines {
         self.labels.get(name).copied().ok_or_else(|| format!("no entry is named ({name})"))
     }
 
-    fn work(&self, line: &str) -> Result<Body, String> {
-        if let Some(rest) = line.strip_prefix("sew ") {
-            let body = self.kind(&work::sew_weft::KIND, rest)?;
+    fn step(&self, text: &str) -> Result<StepId, String> {
+        let name = text.trim().trim_start_matches('(').trim_end_matches(')');
+        self.steps.get(name).copied().ok_or_else(|| format!("no step is named ({name})"))
+    }
+
+    /// Plans a step behind all others.
+    fn plan(&mut self, line: &str, label: Option<&str>) -> Result<(), String> {
+        let label = label.ok_or("a step needs a name: (name) plan kind field=value")?;
+        let Body::Work(work) = self.any_kind(line)? else { return Err("only work can be planned".to_owned()) };
+        let number = self.steps.len() as u32 + 1;
+        let step = StepId(self.id(4, number));
+        if self.steps.insert(label.to_owned(), step).is_some() {
+            return Err(format!("two steps are named ({label})"));
+        }
+        let planned = Planned { place: number * GAP, work, skipped: None };
+        let body = desk::plan_step(&fold(&self.wig), step, planned);
+        self.add(self.wig_log(), body, None)
+    }
+
+    /// Leaves a step out.
+    fn skip(&mut self, line: &str) -> Result<(), String> {
+        let (step, why) = line.split_once(" because ").ok_or("“skip (name) because …” is wanted")?;
+        let step = self.step(step)?;
+        let state = fold(&self.wig);
+        let standing = steps::steps(&state).into_iter().find(|one| one.id == step).ok_or("this step was taken out")?;
+        let planned = Planned { skipped: Some(why.trim().to_owned()), ..standing.planned.clone() };
+        self.add(self.wig_log(), desk::plan_step(&state, step, planned), None)
+    }
+
+    /// Work, after what speaks against it; `corrects` is the entry it stands for.
+    fn work(&self, line: &str, corrects: Option<EntryId>) -> Result<Body, String> {
+        let sewn = line.strip_prefix("sew ").map(|rest| format!("sew_weft {rest}"));
+        if let Some(rest) = sewn.as_deref().or(line.strip_prefix("do ")) {
+            let body = self.any_kind(rest)?;
             if let Body::Work(work) = &body {
-                plan::care::may_do(&fold(&self.wig), work).map_err(|refusal| refused(&refusal))?;
+                care::may_do(&fold(&self.wig), work).map_err(|refusal| refused(&refusal))?;
+                let unruled: Vec<&str> =
+                    rest.split(';').filter(|pair| !pair.trim_start().starts_with("overruled=")).collect();
+                let Body::Work(unruled) = self.any_kind(&unruled.join(";"))? else { return Ok(body) };
+                heed((self.wig_id(), &self.wig), &self.workshop, work, &unruled, corrects)?;
             }
             Ok(body)
         } else if let Some(rest) = line.strip_prefix("jot ") {
@@ -151,16 +198,31 @@ impl Lines {
             let zone = if zone == "wig" { "" } else { zone };
             read(&work::note::KIND, [("zone", zone), ("words", words)])
         } else {
-            Err("“sew …” or “jot …” is wanted".to_owned())
+            Err("“do …”, “sew …” or “jot …” is wanted".to_owned())
         }
+    }
+
+    /// “kind field=value; field=value”.
+    fn any_kind(&self, line: &str) -> Result<Body, String> {
+        let (name, fields) = line.split_once(' ').unwrap_or((line, ""));
+        let kind = work::kind_named(name).ok_or_else(|| format!("“{name}” is no kind of work"))?;
+        self.kind(kind, fields)
     }
 
     fn kind(&self, kind: &'static Kind, line: &str) -> Result<Body, String> {
         let mut texts: Vec<(&str, String)> = Vec::new();
-        for pair in line.split(';') {
+        for pair in line.split(';').filter(|pair| !pair.trim().is_empty()) {
             let (name, value) = pair.split_once('=').ok_or_else(|| format!("“{pair}” has no ="))?;
             let (name, value) = (name.trim(), value.trim());
-            texts.push((name, if name == "lot" { self.lot(value)?.to_string() } else { value.to_owned() }));
+            if texts.iter().any(|(known, _)| *known == name) {
+                return Err(format!("“{name}” stands twice"));
+            }
+            let text = match name {
+                "lot" => self.lot(value)?.to_string(),
+                "step" => self.step(value)?.to_string(),
+                _ => value.to_owned(),
+            };
+            texts.push((name, text));
         }
         read(kind, texts.iter().map(|(name, value)| (*name, value.as_str())))
     }

@@ -6,16 +6,31 @@ use std::{collections::BTreeSet, fs, path::PathBuf};
 
 use format::wig_file::{WigFile, read_wig};
 use measure::civil::Date;
-use plan::shopping::{Answer, Job, Outcome};
+use plan::{
+    care,
+    shopping::{Answer, Job, Outcome},
+    working::Weight,
+};
 use record::{
     history::{
-        entry::{Body, Of},
+        entry::{Body, LogId, Of},
         fold::{State, fold},
     },
-    wig::{figures::Wig, work::sew_weft::SewWeft, zone::Zone},
-    workshop::lots::{Lot, lots},
+    id::StepId,
+    trade::heat::Medium,
+    wig::{
+        condition::Condition,
+        figures::Wig,
+        steps::{Progress, steps},
+        work::{RESULTS, Work, sew_weft::SewWeft},
+        zone::Zone,
+    },
+    workshop::{
+        locks::{self, TestLock},
+        lots::{Lot, lots},
+    },
 };
-use weftbook_tests::{demo, golden, places};
+use weftbook_tests::{demo, golden, lines::Lines, places};
 
 /// The day the demo's expected plan is reckoned on.
 const TODAY: &str = "2026-11-25";
@@ -126,4 +141,193 @@ fn the_copper_bob_leaves_something_to_buy_and_something_to_settle() {
     assert!(answer.likely.prepared.placement.rows.len() >= 3);
     assert!(answer.laid.iter().any(|weft| weft.owned), "the rest on the shelf is used");
     assert!(answer.likely.plan.is_some_and(|plan| plan.proved));
+}
+
+/// What a demo's history must show.
+struct Story {
+    name: &'static str,
+    /// Kinds of work, at least.
+    kinds: &'static [&'static str],
+    /// What is next in its plan of work; nothing where it is finished.
+    next: Option<&'static str>,
+    results: &'static [&'static str],
+    overruled: &'static [&'static str],
+    /// The hottest that held and the coolest that harmed, °C, by its own locks.
+    window: Option<(Medium, f64, f64)>,
+    /// Days from its first entry to its last, at least.
+    days: i64,
+}
+
+const STORIES: &[Story] = &[
+    Story {
+        name: "copper-bob",
+        kinds: &["base", "test_lock", "wash", "straighten", "sew_weft", "fitting", "store"],
+        next: Some("sew_weft"),
+        results: &["good", "partly"],
+        overruled: &[],
+        window: Some((Medium::Steam, 82.0, 88.0)),
+        days: 60,
+    },
+    Story {
+        name: "storm-mane",
+        kinds: &["gather", "heat_set", "release", "dress", "product", "worn", "reset", "wash", "unpick", "store"],
+        next: None,
+        results: &["good", "partly", "failed"],
+        overruled: &["dye_lots_mixed"],
+        window: Some((Medium::Iron, 130.0, 140.0)),
+        days: 200,
+    },
+    Story {
+        name: "evening-dressing",
+        kinds: &[
+            "disinfect",
+            "sew_weft",
+            "dye",
+            "rinse",
+            "gather",
+            "heat_set",
+            "dry",
+            "release",
+            "dress",
+            "edge",
+            "fitting",
+            "worn",
+            "reset",
+            "repair",
+            "hand_over",
+        ],
+        next: None,
+        results: &["good", "partly", "failed"],
+        overruled: &["set_let_go_wet"],
+        window: None,
+        days: 100,
+    },
+];
+
+fn tests(bench: &Bench) -> Vec<TestLock> {
+    locks::locks(&fold(&bench.file.workshop()), [(bench.file.wig, &bench.state)])
+}
+
+#[test]
+fn each_demo_tells_its_story() {
+    let told: Vec<PathBuf> = lines().iter().map(|path| path.with_extension("")).collect();
+    for path in told {
+        let name = path.file_name().and_then(|name| name.to_str()).expect("a name");
+        assert!(STORIES.iter().any(|story| story.name == name), "{name} has no story in the table");
+    }
+    for story in STORIES {
+        let name = story.name;
+        let bench = bench(&places::demos().join(name).with_extension("lines"));
+        let works = bench.state.works();
+        let kinds: BTreeSet<&str> = works.iter().map(|done| done.work.kind().name).collect();
+        for kind in story.kinds {
+            assert!(kinds.contains(kind), "{name} shows no {kind}");
+        }
+        let results: BTreeSet<&str> = works.iter().filter_map(|done| done.work.choice("result")).collect();
+        assert_eq!(results, story.results.iter().copied().collect(), "{name}");
+        assert!(results.iter().all(|result| RESULTS.contains(result)));
+        let minutes = works.iter().filter(|done| done.work.get("minutes").is_some()).count();
+        assert!(minutes >= 10, "{name}: own pace has only {minutes} sittings to learn from");
+        let corrected = works.iter().filter(|done| done.amended).count();
+        assert!(corrected >= 1, "{name}: nothing was put right");
+        let days: BTreeSet<Date> = works.iter().map(|done| done.done.date()).collect();
+        let lasted = days.first().zip(days.last()).map(|(first, last)| first.days_until(*last));
+        assert!(lasted.is_some_and(|lasted| lasted >= story.days), "{name}: {lasted:?} days");
+
+        let overruled: BTreeSet<&str> =
+            works.iter().flat_map(|done| care::overruled(&done.work)).map(|rule| rule.name).collect();
+        assert_eq!(overruled, story.overruled.iter().copied().collect(), "{name}");
+        if let Some((medium, held, harmed)) = story.window {
+            let window = locks::window_of_wig(&tests(&bench), &Wig::new(&bench.state), medium).expect("locks");
+            let celsius = |heat: f64| heat - 273.15;
+            let learnt = (window.held_to.expect("one held").value, window.harmed_from.expect("one harmed").value);
+            assert!((celsius(learnt.0) - held).abs() < 0.01 && (celsius(learnt.1) - harmed).abs() < 0.01, "{name}");
+        }
+    }
+}
+
+#[test]
+fn each_plan_of_work_stands_as_told() {
+    for story in STORIES {
+        let name = story.name;
+        let bench = bench(&places::demos().join(name).with_extension("lines"));
+        let steps = steps(&bench.state);
+        assert!(steps.len() >= 10, "{name}");
+        let open = |progress| matches!(progress, Progress::Open | Progress::Begun);
+        let next = steps.iter().find(|step| open(step.progress())).map(|step| step.planned.work.kind().name);
+        assert_eq!(next, story.next, "{name}");
+        assert!(steps.iter().any(|step| step.progress() == Progress::Done), "{name}");
+        assert!(steps.iter().any(|step| step.progress() == Progress::Skipped), "{name}: nothing was left out");
+        for step in &steps {
+            assert!(!step.two_answers && step.recorded_done() <= 1, "{name}: {:?}", step.planned.work);
+            assert!(step.done.iter().all(|done| done.work.kind().name == step.planned.work.kind().name), "{name}");
+        }
+
+        // What is still planned is in an order that works.
+        let wig = Wig::new(&bench.state);
+        let locks = tests(&bench);
+        let labels = locks::labels(&fold(&bench.file.workshop()));
+        let care_bench = care::Bench { wig: &wig, lots: &bench.lots, locks: &locks, labels: &labels };
+        let left: Vec<(StepId, &Work)> =
+            steps.iter().filter(|step| open(step.progress())).map(|step| (step.id, &step.planned.work)).collect();
+        let order = care::order(&care_bench, &Condition::now(&wig), &left);
+        let grave: Vec<_> = order.findings.iter().filter(|(_, one)| one.rule.weight != Weight::Consider).collect();
+        assert!(grave.is_empty() && order.better.is_none(), "{name}: {grave:?}");
+    }
+}
+
+#[test]
+fn the_finished_demos_have_nothing_more_to_buy() {
+    for story in STORIES.iter().filter(|story| story.next.is_none()) {
+        let bench = bench(&places::demos().join(story.name).with_extension("lines"));
+        let outcome = answer(&bench).outcome;
+        assert!(matches!(outcome, Outcome::NothingWanted | Outcome::EnoughOwned), "{}: {outcome:?}", story.name);
+    }
+}
+
+#[test]
+fn the_three_do_not_clash_on_one_bench() {
+    let all: Vec<Bench> = lines().iter().map(bench).collect();
+    let mut seen = BTreeSet::new();
+    for entry in all.iter().flat_map(|bench| bench.file.log().entries().cloned().collect::<Vec<_>>()) {
+        assert!(matches!(entry.log, LogId::Wig(_)) && seen.insert(entry.id), "{entry:?}");
+    }
+    let lots: Vec<_> = all.iter().flat_map(|bench| bench.lots.iter().map(|lot| lot.id)).collect();
+    assert_eq!(lots.iter().collect::<BTreeSet<_>>().len(), lots.len(), "no lot is shared by accident");
+}
+
+/// Before each of these lines: a copper wig of modacrylic on its block, braided.
+const BRAIDED: &str = "wig 9\nat 2026-01-01T10:00\nfibre = modacrylic\n(lay) plan dye dye_class=cationic\n\
+                       do gather gathered=braided";
+
+/// Lines that are refused, and what the refusal speaks of; the last two go through.
+const REFUSED: &[(&str, &str)] = &[
+    ("do dye dye_class=cationic; dye_way=bath; temperature=82 °C", "bound_in_dye"),
+    ("do straighten medium=steam; temperature=120 °C", "too_hot"),
+    ("do wash washed_with=mild_shampoo; overruled=too_hot; judgement=because", "too_hot does not speak here"),
+    ("do dye dye_class=cationic; dye_way=bath; temperature=82 °C; overruled=bound_in_dye", "go together"),
+    ("do wash judgement=because", "go together"),
+    ("do wash step=nowhere", "no step is named"),
+    ("do wash minutes=5; minutes=6", "stands twice"),
+    ("do knit minutes=5", "no kind of work"),
+    ("plan wash minutes=5", "needs a name"),
+    ("(lay) plan wash minutes=5", "two steps are named"),
+    ("skip (lay)", "because"),
+    ("skip (none) because words", "no step is named"),
+    ("do wash washed_with=mild_shampoo; temperature=30 °C", ""),
+    (
+        "do dye dye_class=cationic; temperature=82 °C; step=lay; overruled=bound_in_dye; judgement=Pale inside is wanted",
+        "",
+    ),
+];
+
+#[test]
+fn lines_that_no_bench_would_do_are_refused() {
+    for (line, why) in REFUSED {
+        let read = Lines::read(&format!("{BRAIDED}\n{line}"));
+        match read {
+            Ok(_) => assert!(why.is_empty(), "{line}: read, though {why}"),
+            Err(said) => assert!(!why.is_empty() && said.contains(why), "{line}: {said}"),
+        }
+    }
 }

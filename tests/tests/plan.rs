@@ -8,7 +8,7 @@ use std::{fs, process::Command};
 
 use format::wig_file::read_wig;
 use measure::{civil::Date, prefs::Prefs};
-use plan::shopping::Job;
+use plan::{pace::Paces, shopping::Job};
 use record::{history::fold::fold, workshop::lots::lots};
 use serde_json::Value;
 use weftbook_tests::{demo, golden, places};
@@ -44,7 +44,8 @@ fn the_terminal_says_what_the_planner_says() {
     let state = fold(&file.log());
     let lots = lots(&fold(&file.workshop()), [&state]);
     let today = Date::read(TODAY).expect("a day");
-    let answer = Job::new(state, lots.clone(), today).finish().expect("an answer");
+    let paces = Paces::learn([&state]);
+    let answer = Job::new(state, lots.clone(), today).at_pace(paces).finish().expect("an answer");
     let summary = answer.summary(&lots);
 
     let (_, said) = weftbook(&["plan", "demo-data/copper-bob.wig.json", "--json", "--today", TODAY]);

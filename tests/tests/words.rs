@@ -21,6 +21,14 @@ use weftbook_tests::{
 #[rustfmt::skip]
 mod web_words;
 
+#[path = "../../web/src/pages/bench/words.rs"]
+#[rustfmt::skip]
+mod bench_words;
+
+#[path = "../../web/src/pages/drawer/words.rs"]
+#[rustfmt::skip]
+mod drawer_words;
+
 #[path = "../../crates/cli/src/words.rs"]
 #[allow(dead_code, reason = "of its two tables only its own is wanted here")]
 #[rustfmt::skip]
@@ -34,6 +42,8 @@ const TABLES: &[(&str, Table)] = &[
     ("format", format::words::ENGLISH),
     ("cli", cli_words::ENGLISH),
     ("web", web_words::ENGLISH),
+    ("web", bench_words::ENGLISH),
+    ("web", drawer_words::ENGLISH),
 ];
 
 /// Which tables a room may take sentences from: its own and those of the rooms it stands on.
@@ -193,7 +203,9 @@ fn every_name_has_its_label() {
     };
     slots::SLOTS.iter().for_each(|slot| field(&slot.field));
     workshop::slots::SLOTS.iter().for_each(&mut field);
-    work::KINDS.iter().flat_map(|kind| kind.fields).for_each(&mut field);
+    work::KINDS.iter().flat_map(|kind| kind.every_field()).for_each(&mut field);
+    keys.extend(work::KINDS.iter().filter(|kind| kind.name != "count").map(|kind| format!("todo.{}", kind.name)));
+    keys.extend(work::Group::ALL.map(|group| group.label().to_owned()));
     keys.extend(work::KINDS.iter().map(|kind| format!("work.{}", kind.name)));
     keys.extend(Zone::ALL.map(|zone| zone.label().to_owned()));
     keys.extend(fibres::NAMES.iter().chain(caps::NAMES).chain(sizes::NAMES).map(|name| format!("choice.{name}")));
@@ -207,7 +219,7 @@ fn every_name_has_its_label() {
 #[test]
 fn no_sentence_lies_idle() {
     // Keys put together from names are not seen in the sources; the test above walks those.
-    let built = ["field.", "choice.", "work.", "zone.", "limit.", "settle.", "tab.", "web.cap_"];
+    let built = ["field.", "choice.", "work.", "zone.", "limit.", "settle.", "tab.", "web.cap_", "group.", "todo."];
     let mut text = String::new();
     for (folder, _) in SEES {
         for (path, source) in sources::rust(&places::root().join(folder)) {

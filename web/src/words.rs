@@ -18,7 +18,7 @@ pub const ENGLISH: Table = &[
     ("tab.base", "Base and head"),
     ("tab.look", "Look"),
     ("tab.weft", "Weft to buy"),
-    ("tab.record", "What was done"),
+    ("tab.record", "Bench"),
     ("web.next", "Next: {0}"),
     ("web.opening", "Opening your records…"),
     ("web.saving", "Saving…"),
@@ -231,8 +231,6 @@ pub const ENGLISH: Table = &[
     ("web.parted_hint", "Double weft taken apart: twice the length, half as thick"),
     ("web.bench_limits", "Limits and allowances"),
     // Record.
-    ("web.record_sew", "Record weft sewn"),
-    ("web.record_note", "Write a note"),
     ("web.record_log", "The record"),
     ("web.record_save", "Record"),
     ("web.correct_save", "Put right"),

@@ -15,6 +15,17 @@ use crate::{
 /// A table of words: key and sentence; `{0}`, `{1}`… stand for the arguments.
 pub type Table = &'static [(&'static str, &'static str)];
 
+/// One table after another, at compile time: words may stand with what they are of and still be one table of their crate.
+pub const fn join<const N: usize>(first: Table, second: Table) -> [(&'static str, &'static str); N] {
+    let mut all = [("", ""); N];
+    let mut at = 0;
+    while at < N {
+        all[at] = if at < first.len() { first[at] } else { second[at - first.len()] };
+        at += 1;
+    }
+    all
+}
+
 /// The tables of one language, one per crate.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Words(pub &'static [Table]);

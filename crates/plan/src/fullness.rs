@@ -10,6 +10,7 @@ use record::{
     trade::{caps::Ground, defaults},
     wig::{
         figures::{Target, Wig},
+        sewn::sewn,
         work::sew_weft::SewWeft,
         zone::Zone,
     },
@@ -60,6 +61,8 @@ pub struct ZoneFullness {
     pub bought: ArealNumberDensity,
     /// As it is now, kind by kind: the base, then what was sewn.
     pub growth: Vec<Growth>,
+    /// As it is now at the root, but for rows that were sewn.
+    pub without_rows: ArealNumberDensity,
     /// What the look wants at the root.
     pub target: ArealNumberDensity,
     /// The length the look wants.
@@ -91,8 +94,19 @@ impl ZoneFullness {
 
     /// Strands still wanted.
     pub fn wanting(&self) -> f64 {
-        let more = self.target - self.now();
+        self.lacking().max(0.0)
+    }
+
+    /// Strands that were wanted before any row was sewn.
+    pub fn wanted_at_first(&self) -> f64 {
+        let more = self.target - self.without_rows;
         (more * self.area).get::<units::ratio>().max(0.0)
+    }
+
+    /// Strands still wanted, less than nothing where there are more already.
+    pub fn lacking(&self) -> f64 {
+        let more = self.target - self.now();
+        (more * self.area).get::<units::ratio>()
     }
 }
 
@@ -204,6 +218,7 @@ pub fn fullness(wig: &Wig<'_>, layout: &Layout, base: &Base, lots: &[Lot], corne
                 ground: wig.ground(zone),
                 bought,
                 growth: vec![Growth { root: bought, shortest: short.min(long), longest: short.max(long) }],
+                without_rows: bought,
                 target: target(&wig.target(zone), bought, base.fineness),
                 look_length: wig.look_length(zone).likely,
             }
@@ -241,11 +256,11 @@ pub fn percent_spread(share: f64) -> (f64, f64) {
 }
 
 fn add_sewn(wig: &Wig<'_>, layout: &Layout, base: &Base, lots: &[Lot], corner: &Corner, zones: &mut [ZoneFullness]) {
-    for weft in wig.state().works().iter().filter_map(|done| SewWeft::of(&done.work)) {
+    for weft in sewn(wig.state()) {
         // Weft of an unknown lot hangs and counts like the base's own rows.
         let (strands, hanging) = match lots.iter().find(|lot| Some(lot.id) == weft.lot) {
             Some(lot) => {
-                let weft = Weft::at(lot, &wig.fibre_return(), false, corner);
+                let weft = Weft::at(lot, &wig.fibre_return(), weft.as_single, corner);
                 (weft.strands, Some(weft.hanging))
             }
             None => (wig.row_strands().likely, None),
@@ -257,6 +272,9 @@ fn add_sewn(wig: &Wig<'_>, layout: &Layout, base: &Base, lots: &[Lot], corner: &
             }
             let root: ArealNumberDensity = (strands * length / fullness.area).into();
             let longest = hanging.unwrap_or(base.longest[zone as usize]);
+            if weft.sewn_as != "row" {
+                fullness.without_rows += root;
+            }
             fullness.growth.push(Growth { root, shortest: longest, longest });
         }
     }

@@ -5,7 +5,7 @@
 
 use measure::quantity::{Length, Ratio, units};
 use record::{
-    wig::{figures::Wig, work::sew_weft::SewWeft},
+    wig::{figures::Wig, sewn::sewn},
     workshop::lots::Lot,
 };
 
@@ -44,7 +44,7 @@ pub fn edge_pieces(
     fold: Length,
     spare: Ratio,
 ) -> Vec<EdgePiece> {
-    let sewn: Vec<SewWeft> = wig.state().works().iter().filter_map(|done| SewWeft::of(&done.work)).collect();
+    let sewn = sewn(wig.state());
     let count = |purpose: &str| sewn.iter().filter(|weft| weft.sewn_as == purpose).count();
     let layers = match wig.hairline() {
         "glued_strip" | "sewn_edge" => wig.hairline_layers() as usize,

@@ -69,6 +69,20 @@ impl Input {
         Input::Allowances,
     ];
 
+    /// Whether it acts through the fullness of the base alone: not on the cap's rows, and not on the weft.
+    pub fn own_fullness(self) -> bool {
+        matches!(
+            self,
+            Input::WholeWeight
+                | Input::CapWeight
+                | Input::Crimped
+                | Input::Fineness
+                | Input::Return
+                | Input::Lengths
+                | Input::GroundFullness
+        )
+    }
+
     /// Key of the words "weigh the wig without its cap" and the like: what would settle it.
     pub fn settle(self) -> &'static str {
         match self {
@@ -105,8 +119,11 @@ pub enum End {
 }
 
 /// A corner: an end for every input.
+///
+/// Ends are kept zone by zone: a heavier base asks more of a zone told in multiples and less of one told in strands, so that
+/// a bound may take [the base's own inputs](Input::own_fullness) at other ends for other zones. All other ends are alike.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Corner([End; Input::ALL.len()]);
+pub struct Corner([[End; Input::ALL.len()]; Zone::ALL.len()]);
 
 impl Corner {
     /// Everything likely.
@@ -116,17 +133,37 @@ impl Corner {
 
     /// The same corner with one input at another end.
     #[must_use]
-    pub fn with(mut self, input: Input, end: End) -> Corner {
-        self.0[input as usize] = end;
+    pub fn with(self, input: Input, end: End) -> Corner {
+        self.with_for(&Zone::ALL, input, end)
+    }
+
+    /// The same for some zones only, where the input acts through the base's own fullness alone; else for all.
+    #[must_use]
+    pub fn with_for(mut self, zones: &[Zone], input: Input, end: End) -> Corner {
+        let zones = if input.own_fullness() { zones } else { &Zone::ALL };
+        for zone in zones {
+            self.0[*zone as usize][input as usize] = end;
+        }
         self
     }
 
-    /// The end an input is taken at.
+    /// The end an input is taken at; one that differs from zone to zone, as for the first (see [`Corner::of`]).
     pub fn end(&self, input: Input) -> End {
-        self.0[input as usize]
+        self.0[0][input as usize]
     }
 
-    /// The figure at this corner.
+    /// The end an input is taken at for a zone.
+    pub fn end_for(&self, zone: Zone, input: Input) -> End {
+        self.0[zone as usize][input as usize]
+    }
+
+    /// The corner with every end as it is for one zone.
+    #[must_use]
+    pub fn of(&self, zone: Zone) -> Corner {
+        Corner([self.0[zone as usize]; Zone::ALL.len()])
+    }
+
+    /// The figure at this corner, read as [`Corner::end`] reads.
     pub fn pick<Q: Copy>(&self, input: Input, figure: &Figure<Q>) -> Q {
         match self.end(input) {
             End::Low => figure.low,

@@ -129,6 +129,21 @@ fn figure(answer: &Answer, bench: &Bench, what: &str) -> String {
             let reached = hair(&|zone| (answer.reached[zone.zone as usize] * zone.area).get::<units::ratio>());
             (reached / hair(&|zone| (zone.bought * zone.area).get::<units::ratio>())).to_string()
         }
+        // By how much of what it wants the worst zone is missed, over zones that take rows and want at least 1 cm of weft.
+        "rows.worst_miss" => {
+            let rows = prepared.placement.rows.iter().flat_map(|row| &row.zones);
+            let placed = |zone: Zone| {
+                rows.clone()
+                    .filter(|(one, _)| *one == zone)
+                    .map(|(_, length)| length.get::<units::centimeter>())
+                    .sum::<f64>()
+            };
+            let strands = prepared.weft.strands.get::<units::per_centimeter>();
+            let body =
+                prepared.fullness.zones.iter().filter(|zone| !matches!(zone.zone, Zone::FrontHairline | Zone::Part));
+            let misses = body.map(|zone| (zone.zone, zone.wanting() / strands)).filter(|(_, wanted)| *wanted >= 1.0);
+            misses.map(|(zone, wanted)| (placed(zone) - wanted).abs() / wanted).fold(0.0, f64::max).to_string()
+        }
         "rows.ear_to_ear" => {
             let across = |row: &&plan::wefts::PlannedRow| {
                 let lies = |zone| row.zones.iter().any(|(one, _)| *one == zone);
@@ -160,6 +175,7 @@ fn figure(answer: &Answer, bench: &Bench, what: &str) -> String {
             .join(", "),
         "laid.bars" => answer.laid.len().to_string(),
         "laid.owned" => answer.laid.iter().filter(|weft| weft.owned && !weft.pieces.is_empty()).count().to_string(),
+        "used.cm" => cm(bench.lots()[0].left.used_since),
         "left_out" => prepared.left_out.len().to_string(),
         "closed" => prepared.placement.closed.iter().map(|zone| zone.name()).collect::<Vec<_>>().join(", "),
         "shortfalls" => prepared.placement.shortfalls.len().to_string(),
@@ -181,6 +197,10 @@ fn figure(answer: &Answer, bench: &Bench, what: &str) -> String {
                 .bought
                 .get::<units::per_square_centimeter>()
                 .to_string(),
+            Some(("sewn_strands", zone)) => {
+                let zone = &prepared.fullness.zones[Zone::read(zone).unwrap() as usize];
+                ((zone.now() - zone.bought) * zone.area).get::<units::ratio>().round().to_string()
+            }
             Some(("now", zone)) => prepared.fullness.zones[Zone::read(zone).unwrap() as usize]
                 .now()
                 .get::<units::per_square_centimeter>()

@@ -1,102 +1,60 @@
 //! What must hold of every plan: generated wigs and lots.
 //!
-//! Wigs are generated as the lines a person might say, so that a failing one can be read and kept as a case.
+//! What must hold of its bounds stands in `shopping_spread`.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that fails says so")]
 
 mod common;
+mod said;
 
 use common::{Bench, today};
 use measure::quantity::{Length, units};
 use plan::{
     cutting::STEP_UNITS,
     dome::Edge,
-    inputs::{Corner, End, Input},
-    shopping::{Answer, For, Heads, Job, Step, Stop, Way, parted, prepare},
-    wefts::{Mount, rules},
+    inputs::{Base, Corner},
+    layout::{dome, lay_out},
+    shopping::{Answer, For, Job, Prepared, Step, Way, parted, prepare},
+    wefts::{Mount, PlannedRow, rules},
 };
 use proptest::prelude::*;
 use record::wig::{figures::Wig, zone::Zone};
 
-fn cm(length: Length) -> f64 {
-    length.get::<units::centimeter>()
+use said::{answered, cases, cm, wigs};
+
+/// A row sewn as it was planned.
+fn sewn(row: &PlannedRow, as_single: &str) -> String {
+    let section = match row.section {
+        plan::dome::Section::Top => "top",
+        plan::dome::Section::BackAndSides => "back_and_sides",
+    };
+    let (place, length) = (row.at.get::<units::millimeter>(), cm(row.length));
+    let zone = match row.zones.as_slice() {
+        [(zone, _)] => format!("; zone={}", zone.name()),
+        _ => String::new(),
+    };
+    format!(
+        "sew sewn_as=row; section={section}; place={place:.6} mm; length={length:.6} cm; lot=A; as_single={as_single}{zone}"
+    )
 }
 
-/// A figure said or left to be assumed.
-fn said(name: &'static str, least: f64, most: f64, unit: &'static str) -> impl Strategy<Value = String> {
-    prop_oneof![Just(String::new()), (least..most).prop_map(move |figure| format!("{name} = {figure:.1} {unit}"))]
+/// Rows and pieces at the likely corner, uncut.
+fn prepared(bench: &Bench) -> Option<Prepared> {
+    let (state, lots, corner) = (bench.state(), bench.lots(), Corner::likely());
+    let wig = Wig::new(&state);
+    let layout = lay_out(dome(&wig, &corner).ok()?, &Base::at(&wig, &corner));
+    prepare(&wig, &lots, layout, &corner, parted(&wig, &lots), false).ok()
 }
 
-fn one_of(name: &'static str, choices: &'static [&'static str]) -> impl Strategy<Value = String> {
-    proptest::sample::select(choices).prop_map(move |choice| format!("{name} = {choice}"))
-}
-
-fn target(name: &'static str) -> impl Strategy<Value = String> {
-    prop_oneof![
-        Just(String::new()),
-        (1.0..3.0).prop_map(move |times| format!("{name} = {times:.2}")),
-        (80.0..300.0).prop_map(move |strands| format!("{name} = {strands:.0} /cm²")),
-        (100.0..300.0).prop_map(move |percent| format!("{name} = {percent:.0} %")),
-    ]
-}
-
-fn wigs() -> impl Strategy<Value = Vec<String>> {
-    let base = (
-        one_of("fibre", &["unknown", "modacrylic", "polyester", "human_hair"]),
-        one_of("cap", &["open_wefted", "open_wefted", "wefted_lace_front", "wefted_closed_top"]),
-        one_of("size", &["child", "small", "medium", "large", "extra_large"]),
-        said("whole_weight", 90.0, 400.0, "g"),
-        said("cap_weight", 20.0, 60.0, "g"),
-        said("crimped_share", 0.0, 20.0, "%"),
-        said("fineness", 40.0, 80.0, "dtex"),
-        said("back.longest", 20.0, 80.0, "cm"),
-        said("back.row_spacing", 8.0, 18.0, "mm"),
-        said("crown.row_spacing", 5.0, 12.0, "mm"),
-    );
-    let look = (
-        target("target"),
-        target("crown.zone_target"),
-        one_of("hairline", &["none", "glued_strip", "sewn_edge", "lace"]),
-        one_of("parting", &["none", "weft_sides", "insert"]),
-        one_of("parting_place", &["middle", "left", "right"]),
-        one_of("worn", &["down", "tied_up"]),
-        one_of("sewing", &["run", "run", "cut"]),
-        one_of("parted", &["no", "no", "yes"]),
-        said("edge_distance", 5.0, 40.0, "mm"),
-        said("closest_rows", 4.0, 8.0, "mm"),
-    );
-    let lot = (
-        said("lot A.pack_weight", 50.0, 150.0, "g"),
-        said("lot A.pack_width", 60.0, 250.0, "cm"),
-        said("lot A.weft_length", 25.0, 70.0, "cm"),
-        said("lot A.lot_fineness", 40.0, 80.0, "dtex"),
-        said("lot A.strands", 150.0, 500.0, "/cm"),
-        one_of("lot A.made", &["machine", "machine", "flat", "hand_tied"]),
-        one_of("lot A.pack_pieces", &["1", "1", "2", "4"]),
-        prop_oneof![
-            Just(String::new()),
-            (0.1..1.5).prop_map(|rest| format!("count A whole_packs=0; opened={rest:.2} m"))
-        ],
-    );
-    (base, look, lot).prop_map(|(base, look, lot)| {
-        let (a, b, c, d, e, f, g, h, i, j) = base;
-        let (k, l, m, n, o, p, q, r, s, t) = look;
-        let (u, v, w, x, y, z, aa, count) = lot;
-        let first = ["lot A.lot_name = Weft", "lot A.use_lot = yes", "lot A.pack_price = 20"].map(str::to_owned);
-        let said = [a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p, q, r, s, t, u, v, w, x, y, z, aa, count];
-        first.into_iter().chain(said).filter(|line| !line.is_empty()).collect()
-    })
-}
-
-fn answered(lines: &[String]) -> Result<(Bench, Answer), Stop> {
-    let bench = Bench::read(&lines.join("\n"));
-    let answer = Job::new(bench.state(), bench.lots(), today()).finish()?;
-    Ok((bench, answer))
-}
-
-/// A few hundred in all; `PROPTEST_CASES` asks for more.
-fn cases() -> u32 {
-    std::env::var("PROPTEST_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(30)
+/// Rows as a person tells them apart: two alike at one place are one as good as the other.
+fn told(rows: &[PlannedRow]) -> Vec<String> {
+    let zones = |row: &PlannedRow| row.zones.iter().map(|(zone, _)| zone.name()).collect::<Vec<_>>();
+    let mut told: Vec<String> = rows
+        .iter()
+        .map(|row| format!("{:?} {} {:?} {:.3} cm {:?}", row.section, row.gap, row.mount, cm(row.length), zones(row)))
+        .collect();
+    told.sort();
+    told
 }
 
 proptest! {
@@ -111,54 +69,6 @@ proptest! {
         prop_assert!(answer.packs.low.unwrap_or(0) <= answer.packs.likely.unwrap_or(u32::MAX));
         prop_assert!(answer.packs.likely.unwrap_or(u32::MAX) <= answer.packs.high.unwrap_or(u32::MAX));
         prop_assert!(answer.spread.low <= answer.spread.likely && answer.spread.likely <= answer.spread.high);
-    }
-
-    #[test]
-    fn each_bound_is_a_solve_at_its_corner(lines in wigs()) {
-        let Ok((bench, answer)) = answered(&lines) else { return Ok(()) };
-        let (state, lots) = (bench.state(), bench.lots());
-        let wig = Wig::new(&state);
-        let mut heads = Heads::fit(&wig).unwrap();
-        let spread = &answer.spread;
-        for (corner, bound) in [(spread.least, spread.low), (spread.most, spread.high)] {
-            let layout = heads.layout(&wig, &corner).unwrap().clone();
-            if let Ok(prepared) = prepare(&wig, &lots, layout, &corner, parted(&wig, &lots), false) {
-                prop_assert_eq!(prepared.amounts.total(), bound);
-            }
-        }
-    }
-
-    #[test]
-    fn a_wider_input_never_narrows_the_answer(lines in wigs(), which in 0..3_usize) {
-        // Saying a figure as it was assumed closes its spread: the answer with it unsaid is the wider one.
-        let closed = ["whole_weight", "fineness", "lot A.pack_weight"][which];
-        let open: Vec<String> = lines.iter().filter(|line| !line.starts_with(closed)).cloned().collect();
-        let open: Vec<String> = open.into_iter().filter(|line| which != 0 || !line.starts_with("back.longest")).collect();
-        let Ok((bench, wide)) = answered(&open) else { return Ok(()) };
-        let state = bench.state();
-        let wig = Wig::new(&state);
-        let said = match which {
-            0 => format!("whole_weight = {} g", wig.whole_weight().likely.get::<units::gram>()),
-            1 => format!("fineness = {} dtex", wig.fineness().likely.get::<units::kilogram_per_meter>() * 1e7),
-            _ => format!("lot A.pack_weight = {} g", bench.lots()[0].weight.likely.get::<units::gram>()),
-        };
-        let mut lines = open.clone();
-        lines.push(said);
-        let Ok((_, narrow)) = answered(&lines) else { return Ok(()) };
-        let hair = Length::new::<units::micrometer>(1.0);
-        // Where one zone is told in multiples and another in strands, a heavier base wants more there and less here: a bound
-        // may then lie between the ends that are tried, and only its order is promised.
-        let mixed = open.iter().filter(|line| line.contains("target")).count() > 1;
-        if mixed {
-            return Ok(());
-        }
-        prop_assert!(wide.spread.low <= narrow.spread.low + hair, "{:?} {:?}", wide.spread.low, narrow.spread.low);
-        prop_assert!(wide.spread.high >= narrow.spread.high - hair, "{:?} {:?}", wide.spread.high, narrow.spread.high);
-        if wide.likely.prepared.way == Way::Run {
-            prop_assert!(wide.packs.low <= narrow.packs.low, "{:?} {:?}", wide.packs, narrow.packs);
-            let no_less = wide.packs.high.is_none() || narrow.packs.high.is_some_and(|high| wide.packs.high >= Some(high));
-            prop_assert!(no_less, "{:?} {:?}", wide.packs, narrow.packs);
-        }
     }
 
     #[test]
@@ -187,15 +97,8 @@ proptest! {
             lines.iter().filter(|line| !line.starts_with("count")).cloned().chain(["count A whole_packs=9".into()]).collect();
         let Ok((mut bench, before)) = answered(&counted) else { return Ok(()) };
         let Some(row) = before.likely.prepared.placement.rows.first().cloned() else { return Ok(()) };
-        if before.likely.prepared.parted {
-            // A record of parted weft is told in lengths of single weft, which lots do not know yet.
-            return Ok(());
-        }
-        let section = match row.section { plan::dome::Section::Top => "top", _ => "back_and_sides" };
-        bench.say(&format!(
-            "sew sewn_as=row; section={section}; place={} mm; length={} cm; lot=A",
-            row.at.get::<units::millimeter>(), cm(row.length)
-        ));
+        let parted = before.likely.prepared.parted;
+        bench.say(&sewn(&row, if parted { "yes" } else { "no" }));
         let after = Job::new(bench.state(), bench.lots(), today()).finish().unwrap();
         let (old, new) = (&before.likely.prepared, &after.likely.prepared);
         prop_assert!(new.wanted < old.wanted);
@@ -207,7 +110,25 @@ proptest! {
             answer.likely.prepared.fullness.zones.iter().map(|zone| (zone.now() * zone.area).get::<units::ratio>()).sum()
         };
         prop_assert!(now(&after) > now(&before));
-        prop_assert!(bench.lots()[0].left.used_since > Length::new::<units::millimeter>(0.0));
+        let used = bench.lots()[0].left.used_since;
+        let off_the_lot = if parted { row.length / 2.0 } else { row.length };
+        prop_assert!((used - off_the_lot).abs() < Length::new::<units::micrometer>(10.0), "{used:?}");
+    }
+
+    #[test]
+    fn rows_stay_where_they_were_planned(lines in wigs(), first in 0.0..1.0, second in 0.0..1.0) {
+        let mut bench = Bench::read(&lines.join("\n"));
+        let Some(before) = prepared(&bench) else { return Ok(()) };
+        let mut left = before.placement.rows;
+        for which in [first, second] {
+            if left.is_empty() {
+                return Ok(());
+            }
+            let row = left.remove((which * left.len() as f64) as usize);
+            bench.say(&sewn(&row, if before.parted { "yes" } else { "no" }));
+            let after = prepared(&bench).unwrap();
+            prop_assert_eq!(told(&after.placement.rows), told(&left));
+        }
     }
 }
 
@@ -308,22 +229,4 @@ fn lengths_are_conserved(answer: &Answer) -> Result<(), TestCaseError> {
     // Owned lengths cost nothing, so what is bought is only what they lack.
     prop_assert!(plan.lower_bound <= plan.total_price);
     Ok(())
-}
-
-#[test]
-fn a_settled_input_stays_inside_at_any_corner() {
-    let bench =
-        Bench::read("cap = open_wefted\ntarget = 1.5\nhairline = sewn_edge\nlot A.lot_name = W\nlot A.use_lot = yes");
-    let (state, lots) = (bench.state(), bench.lots());
-    let wig = Wig::new(&state);
-    let mut heads = Heads::fit(&wig).unwrap();
-    let spread = plan::shopping::spread(&wig, &lots, &mut heads, false).unwrap();
-    for input in Input::ALL {
-        for corner in [spread.least, spread.most] {
-            let settled: Corner = corner.with(input, End::Likely);
-            let layout = heads.layout(&wig, &settled).unwrap().clone();
-            let metres = plan::shopping::metres(&wig, &lots, &layout, &settled, false).unwrap();
-            assert!(spread.low <= metres && metres <= spread.high, "{input:?}");
-        }
-    }
 }

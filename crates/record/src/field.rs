@@ -10,7 +10,7 @@ use measure::{
     prefs::Prefs,
     say::{Arg, Say},
     typed::{ReadError, Typed},
-    unit::Unit,
+    unit::{Kind, Unit},
 };
 
 use crate::{
@@ -160,7 +160,9 @@ impl Holds {
 }
 
 fn quantity(text: &str, limit: &Limit, prefs: &Prefs) -> Result<Typed, Say> {
-    let typed = Typed::read(text, limit.kind(), prefs.usual(limit.kind())).map_err(|reason| reason.say(text))?;
+    // Nobody chooses a usual unit of time: hours are asked in hours, minutes in minutes.
+    let usual = if limit.kind() == Kind::Time { limit.unit } else { prefs.usual(limit.kind()) };
+    let typed = Typed::read(text, limit.kind(), usual).map_err(|reason| reason.say(text))?;
     limit.admit(&typed)?;
     Ok(typed)
 }

@@ -7,6 +7,7 @@ pub mod field;
 pub mod history;
 pub mod id;
 pub mod limits;
+pub mod search;
 pub mod trade;
 pub mod wig;
 pub mod words;

@@ -46,7 +46,7 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
                     { for ["name", "character", "due"].into_iter().map(|slot| field(slot, None, None)) }
                     { plain("fibre", choice("unknown")) }
                     { plain("cap", choice("open_wefted")) }
-                    { for ["base_colour", "base_price"].into_iter().map(|slot| field(slot, None, None)) }
+                    { for ["base_colour", "base_price", "label_heat"].into_iter().map(|slot| field(slot, None, None)) }
                 </div>
             </> }) }
             { section("base-weight", "web.base_weight", html! { <>

@@ -17,7 +17,7 @@ use yew::prelude::*;
 use crate::parts::plain::{folded, p, title};
 
 use crate::{
-    pages::record::{Named, work_form},
+    pages::bench::{Named, work_form},
     parts::{
         cell::use_cell,
         field::{Stands, figure},
@@ -147,6 +147,7 @@ pub fn LotCard(props: &CardProps) -> Html {
                     { field("lot_colour", None, None) }
                     { field("dye_lot", None, None) }
                     { field("still_sold", words(&choice("yes")), None) }
+                    { field("lot_label_heat", None, None) }
                 </div>
             </details>
             { folded(t("web.count_lot"), html! { <>

@@ -4,10 +4,12 @@
 
 pub mod about;
 pub mod base;
+pub mod bench;
 pub mod cap;
+pub mod drawer;
+pub mod find;
 pub mod look;
 pub mod lots;
-pub mod record;
 pub mod safe;
 pub mod start;
 pub mod units;

@@ -7,13 +7,14 @@ use std::rc::Rc;
 use measure::{
     decimal::fixed,
     prefs::Prefs,
-    quantity::{Length, units},
+    quantity::{Length, Time, units},
     say::Arg,
 };
 use plan::{
     cutting::Closed,
     dome::Section,
-    shopping::{Answer, Outcome, Stop},
+    pace,
+    shopping::{Answer, Met, Outcome, Stop},
     wefts::{Mount, PlannedRow},
 };
 use record::{
@@ -22,7 +23,10 @@ use record::{
         entry::{LogId, Of},
     },
     id::LotId,
-    wig::{figure::Origin, figures::Wig},
+    wig::{
+        figure::{Figure, Origin},
+        figures::Wig,
+    },
     workshop::lots::Lot,
 };
 use yew::prelude::*;
@@ -31,9 +35,9 @@ use crate::parts::plain::{self, columns, folded, p, section};
 
 use crate::{
     pages::{
+        bench::{Named, work_form},
         cap::{Props, head_refused},
         lots::{LotCard, add_lot},
-        record::{Named, work_form},
     },
     parts::{
         cautions::cautions,
@@ -62,7 +66,7 @@ pub fn Weft(props: &Props) -> Html {
     let (whose, log) = (props.whose, LogId::Wig(props.wig));
     let state = desk.state(whose, log);
     let lots = desk.model().bench(whose).lots();
-    let (answer, busy) = use_answer(state.clone(), lots.clone());
+    let (answer, busy) = use_answer(state.clone(), lots.clone(), desk.model().bench(whose).paces().clone());
     let wig = Wig::new(&state);
     html! {
         <>
@@ -75,7 +79,7 @@ pub fn Weft(props: &Props) -> Html {
             </section>
             if let Some(Ok(answer)) = answer.as_deref() { { behind(&desk, props, answer, &lots, &prefs) } }
             { lots_of(&desk, props, &wig, &lots) }
-            { bench(props, &wig, &prefs) }
+            { bench(props, &wig, &prefs, &pace::row(&wig, desk.model().bench(whose).paces())) }
         </>
     }
 }
@@ -289,9 +293,6 @@ fn proved(answer: &Answer) -> String {
     }
 }
 
-/// How far a zone may miss what was wanted before it is said beside the figure: a tenth too thin, a fifth too full.
-const MISSED: (f64, f64) = (0.9, 1.2);
-
 /// What is reached against what was wanted.
 fn fullness_table(answer: &Answer, prefs: &Prefs) -> Html {
     let full = &answer.likely.prepared.fullness;
@@ -303,11 +304,11 @@ fn fullness_table(answer: &Answer, prefs: &Prefs) -> Html {
                     <tbody>
                         { for full.there().into_iter().map(|zone| {
                             let reached = answer.reached[zone.zone as usize];
-                            let off = (reached / zone.target.max(zone.now())).get::<units::ratio>();
-                            let with_plan = match prefs.fullness(reached) {
-                                words if off < MISSED.0 => ta("web.thin", [Arg::Text(words)]),
-                                words if off > MISSED.1 => ta("web.full", [Arg::Text(words)]),
-                                words => words,
+                            let words = prefs.fullness(reached);
+                            let with_plan = match answer.met(zone.zone) {
+                                Met::Thinner => ta("web.thin", [Arg::Text(words)]),
+                                Met::Fuller => ta("web.full", [Arg::Text(words)]),
+                                Met::Near => words,
                             };
                             let cells = [prefs.fullness(zone.now()), prefs.fullness(zone.target), with_plan];
                             plain::row(t(zone.zone.label()), cells.into_iter().map(Html::from).collect())
@@ -438,7 +439,7 @@ fn lots_of(desk: &Desk, props: &Props, wig: &Wig<'_>, lots: &Rc<Vec<Lot>>) -> Ht
 }
 
 /// Ways of working and limits, all of them the person's to change.
-fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
+fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs, per_row: &Figure<Time>) -> Html {
     let (whose, log) = (props.whose, LogId::Wig(props.wig));
     let plain = |slot: &'static str, value: String, hint: Option<&str>| {
         figure(whose, log, slot, Of::Wig, Some(Stands::plain(value)), hint)
@@ -454,7 +455,7 @@ fn bench(props: &Props, wig: &Wig<'_>, prefs: &Prefs) -> Html {
         let share = wig.bench_share(slot);
         known(slot, Arg::Percent(share.likely.get::<units::ratio>()), &share.origin)
     };
-    let (a_day, per_row, shelf) = (wig.time_a_day(), wig.time_per_row(), wig.shelf_ratio());
+    let (a_day, shelf) = (wig.time_a_day(), wig.shelf_ratio());
     let days = wig.delivery_days();
     html! {
         { section("bench-title", "web.bench_title", html! { <>

@@ -82,6 +82,7 @@ pub(crate) fn of_name(of: Of) -> String {
         Of::Wig => String::new(),
         Of::Zone(zone) => zone.name().to_owned(),
         Of::Lot(lot) => lot.to_string(),
+        Of::Step(step) => step.to_string(),
     }
 }
 

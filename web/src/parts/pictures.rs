@@ -11,7 +11,7 @@ use plan::{
 };
 use record::{
     history::fold::State,
-    wig::{work::sew_weft::SewWeft, zone::Zone},
+    wig::{sewn, zone::Zone},
     workshop::lots::Lot,
 };
 use sheet::{
@@ -35,10 +35,8 @@ pub fn width() -> f64 {
 
 /// Rows sewn already, where their place was said.
 fn sewn(state: &State) -> Vec<(Section, Length)> {
-    state
-        .works()
-        .iter()
-        .filter_map(|done| SewWeft::of(&done.work))
+    sewn::sewn(state)
+        .into_iter()
         .filter(|weft| weft.sewn_as == "row")
         .filter_map(|weft| {
             let section = if weft.section? == "top" { Section::Top } else { Section::BackAndSides };

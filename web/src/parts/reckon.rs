@@ -7,6 +7,7 @@ use std::rc::Rc;
 use measure::civil::{Date, Minute};
 use plan::{
     cutting::STEP_UNITS,
+    pace::Paces,
     shopping::{Answer, Job, Step, Stop},
 };
 use record::{history::fold::State, workshop::lots::Lot};
@@ -25,13 +26,13 @@ pub fn today() -> Option<Date> {
 
 /// The answer for these records, as soon as it is there; `true` while a newer one is being reckoned.
 #[hook]
-pub fn use_answer(state: Rc<State>, lots: Rc<Vec<Lot>>) -> (Option<Rc<Reckoned>>, bool) {
+pub fn use_answer(state: Rc<State>, lots: Rc<Vec<Lot>>, paces: Paces) -> (Option<Rc<Reckoned>>, bool) {
     let answer = use_cell(|| None::<Rc<Reckoned>>);
     let turn = use_mut_ref(|| 0_u32);
     let busy = use_cell(|| true);
     {
         let (answer, busy) = (answer.clone(), busy.clone());
-        use_effect_with((state, lots), move |(state, lots)| {
+        use_effect_with((state, lots, paces), move |(state, lots, paces)| {
             let mine = {
                 let mut turn = turn.borrow_mut();
                 *turn += 1;
@@ -40,7 +41,7 @@ pub fn use_answer(state: Rc<State>, lots: Rc<Vec<Lot>>) -> (Option<Rc<Reckoned>>
             busy.set(true);
             let turn = turn.clone();
             if let Some(today) = today() {
-                let mut job = Job::new((**state).clone(), (**lots).clone(), today);
+                let mut job = Job::new((**state).clone(), (**lots).clone(), today).at_pace(paces.clone());
                 wasm_bindgen_futures::spawn_local(async move {
                     loop {
                         if *turn.borrow() != mine {

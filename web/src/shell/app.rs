@@ -47,6 +47,9 @@ pub fn App() -> Html {
         Route::Wigs => pages::wigs::page(&desk),
         Route::Start => html! { <pages::start::Start /> },
         Route::Lots => pages::lots::page(&desk),
+        Route::Fibres => pages::drawer::page(),
+        Route::Fibre(name) => pages::drawer::fibre_page(&desk, name),
+        Route::Find => html! { <pages::find::Find /> },
         Route::Safe => html! { <pages::safe::Safe /> },
         Route::Units => pages::units::page(&desk),
         Route::About => pages::about::page(),
@@ -59,7 +62,7 @@ pub fn App() -> Html {
                     Tab::Base => pages::base::page(&desk, wig, whose),
                     Tab::Look => html! { <pages::look::Look {wig} {whose} /> },
                     Tab::Weft => html! { <pages::weft::Weft {wig} {whose} /> },
-                    Tab::Record => pages::record::page(&desk, wig, whose),
+                    Tab::Record => pages::bench::page(&desk, wig, whose),
                 };
                 pages::wig::frame(&desk, wig, whose, tab, inner)
             }

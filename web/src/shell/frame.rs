@@ -20,7 +20,9 @@ use crate::store::{
 pub fn frame(desk: &Desk, here: Route, page: Html) -> Html {
     let model = desk.model();
     let link = |route: Route, key: &str| {
-        let inside = here == route || (route == Route::Wigs && matches!(here, Route::Wig(..)));
+        let inside = here == route
+            || (route == Route::Wigs && matches!(here, Route::Wig(..)))
+            || (route == Route::Fibres && matches!(here, Route::Fibre(_)));
         let current = inside.then_some("page");
         html! { <li><a href={route.href()} aria-current={current}>{ t(key) }</a></li> }
     };
@@ -36,6 +38,8 @@ pub fn frame(desk: &Desk, here: Route, page: Html) -> Html {
                     <ul>
                         { link(Route::Wigs, "web.nav_wigs") }
                         { link(Route::Lots, "web.nav_lots") }
+                        { link(Route::Fibres, "web.nav_fibres") }
+                        { link(Route::Find, "web.nav_find") }
                         { link(Route::Safe, "web.nav_safe") }
                         { link(Route::Units, "web.nav_units") }
                     </ul>

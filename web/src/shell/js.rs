@@ -37,6 +37,14 @@ extern "C" {
     fn pick_text_file_js(accept: &str, max_bytes: f64) -> js_sys::Promise;
 }
 
+#[wasm_bindgen(raw_module = "./photo.js")]
+extern "C" {
+    #[wasm_bindgen(js_name = take_photo)]
+    fn take_photo_js(keep: bool) -> js_sys::Promise;
+    #[wasm_bindgen(js_name = photo_address)]
+    fn photo_address_js(hash: &str, large: bool) -> js_sys::Promise;
+}
+
 #[wasm_bindgen(raw_module = "./store.js")]
 extern "C" {
     #[wasm_bindgen(js_name = open)]
@@ -158,6 +166,16 @@ pub async fn pick_text_file(accept: &str, most: f64) -> Result<Option<(String, S
     let picked = settled(pick_text_file_js(accept, most)).await?;
     let read = |name: &str| js_sys::Reflect::get(&picked, &JsValue::from_str(name)).ok()?.as_string();
     Ok(if picked.is_null() { None } else { read("name").zip(read("text")) })
+}
+
+/// Lets the person take or choose a photo; its hash, or nothing when they choose none.
+pub async fn take_photo(keep: bool) -> Result<Option<String>, JsError> {
+    Ok(settled(take_photo_js(keep)).await?.as_string())
+}
+
+/// An address to show a photo by; nothing where it is missing here.
+pub async fn photo_address(hash: &str, large: bool) -> Result<Option<String>, JsError> {
+    Ok(settled(photo_address_js(hash, large)).await?.as_string())
 }
 
 /// Hears of new versions for as long as the app lives.

@@ -2,7 +2,7 @@
 //!
 //! What it is: hash routes read and written. What it is not: history of its own: the browser keeps that.
 
-use record::id::WigId;
+use record::{id::WigId, trade::fibres::NAMES};
 
 /// A page.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,6 +15,12 @@ pub enum Route {
     Wig(WigId, Tab),
     /// All lots.
     Lots,
+    /// The fibre drawer.
+    Fibres,
+    /// One fibre, by its name.
+    Fibre(&'static str),
+    /// Finding entries again.
+    Find,
     /// Keeping records safe.
     Safe,
     /// Units.
@@ -65,6 +71,9 @@ impl Route {
             [] => Route::Wigs,
             ["start"] => Route::Start,
             ["lots"] => Route::Lots,
+            ["fibres"] => Route::Fibres,
+            ["fibres", name] => NAMES.iter().find(|one| *one == name).map_or(Route::Missing, |name| Route::Fibre(name)),
+            ["find"] => Route::Find,
             ["safe"] => Route::Safe,
             ["units"] => Route::Units,
             ["about"] => Route::About,
@@ -83,6 +92,9 @@ impl Route {
             Route::Wigs | Route::Missing => "#/".to_owned(),
             Route::Start => "#/start".to_owned(),
             Route::Lots => "#/lots".to_owned(),
+            Route::Fibres => "#/fibres".to_owned(),
+            Route::Fibre(name) => format!("#/fibres/{name}"),
+            Route::Find => "#/find".to_owned(),
             Route::Safe => "#/safe".to_owned(),
             Route::Units => "#/units".to_owned(),
             Route::About => "#/about".to_owned(),
@@ -115,13 +127,23 @@ mod tests {
     #[test]
     fn addresses_read_back() {
         let wig = WigId(Id::from_bytes([9; 16]));
-        for route in [Route::Wigs, Route::Start, Route::Lots, Route::Safe, Route::Units, Route::About] {
+        for route in [
+            Route::Wigs,
+            Route::Start,
+            Route::Lots,
+            Route::Fibres,
+            Route::Fibre("polyester"),
+            Route::Find,
+            Route::Safe,
+            Route::Units,
+            Route::About,
+        ] {
             assert_eq!(Route::read(&route.href()), route);
         }
         for tab in Tab::ALL {
             assert_eq!(Route::read(&Route::Wig(wig, tab).href()), Route::Wig(wig, tab));
         }
-        for odd in ["#/wig/zz", "#/wig/zz/cap", "#/nowhere", "#/wig/1/2/3"] {
+        for odd in ["#/wig/zz", "#/wig/zz/cap", "#/nowhere", "#/wig/1/2/3", "#/fibres/wool"] {
             assert_eq!(Route::read(odd), Route::Missing, "{odd}");
         }
     }

@@ -17,6 +17,8 @@ pub const WORDS: Words = Words(&[
     sheet::words::ENGLISH,
     format::words::ENGLISH,
     crate::words::ENGLISH,
+    crate::pages::bench::words::ENGLISH,
+    crate::pages::drawer::words::ENGLISH,
 ]);
 
 /// The sentence of a key.

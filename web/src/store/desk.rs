@@ -10,7 +10,7 @@ use record::{
         desk::usual_done,
         entry::{Body, Entry, LogId, Written},
     },
-    id::{EntryId, Id, LotId, WigId},
+    id::{EntryId, Id, LotId, StepId, WigId},
 };
 use yew::{Callback, UseReducerHandle, hook, use_context};
 
@@ -180,6 +180,11 @@ impl Desk {
     /// A new identity for a lot.
     pub fn new_lot(&self) -> Option<LotId> {
         LotId::read(&js::random_id())
+    }
+
+    /// A new identity for a step.
+    pub fn new_step(&self) -> Option<StepId> {
+        StepId::read(&js::random_id())
     }
 
     /// The state of a log.

@@ -2,7 +2,7 @@
 //!
 //! What it is: pure values and their one way of changing. What it is not: storage or a page.
 
-use std::rc::Rc;
+use std::{cell::OnceCell, rc::Rc};
 
 use format::{
     backup::Rows,
@@ -11,6 +11,7 @@ use format::{
 };
 use litemap::LiteMap;
 use measure::prefs::Prefs;
+use plan::pace::Paces;
 use record::{
     history::{
         entry::{Entry, LogId},
@@ -18,12 +19,17 @@ use record::{
         log::Log,
     },
     id::WigId,
+    search::Index,
     wig::figures::Wig,
-    workshop::lots::{Lot, lots},
+    workshop::{
+        locks::{TestLock, locks},
+        lots::{Lot, lots},
+    },
 };
 use yew::{Callback, Reducible};
 
 use super::backing::Failure;
+use crate::shell::talk::t;
 
 /// Whose records.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,6 +48,22 @@ pub struct Bench {
     lots: Rc<Vec<Lot>>,
     newer: Vec<LogId>,
     unreadable: Vec<Item>,
+    locks: Rc<Vec<TestLock>>,
+    later: Rc<Later>,
+}
+
+/// What is made from the records when it is first asked for.
+#[derive(Debug, Default)]
+struct Later {
+    index: OnceCell<Index>,
+    paces: OnceCell<Paces>,
+}
+
+impl PartialEq for Later {
+    /// It follows from the records beside it.
+    fn eq(&self, _: &Later) -> bool {
+        true
+    }
 }
 
 impl Bench {
@@ -74,6 +96,33 @@ impl Bench {
         let workshop = self.states.get(&LogId::Workshop).map_or(&empty, |state| state);
         let wigs = self.states.iter().filter(|(id, _)| **id != LogId::Workshop).map(|(_, state)| state.as_ref());
         self.lots = Rc::new(lots(workshop, wigs));
+        self.locks = Rc::new(locks(workshop, self.each_wig()));
+        self.later = Rc::default();
+    }
+
+    fn each_wig(&self) -> impl Iterator<Item = (WigId, &State)> {
+        self.states.iter().filter_map(|(id, state)| match id {
+            LogId::Wig(wig) => Some((*wig, state.as_ref())),
+            LogId::Workshop => None,
+        })
+    }
+
+    /// Heat test locks of the workshop and of all wigs.
+    pub fn locks(&self) -> Rc<Vec<TestLock>> {
+        self.locks.clone()
+    }
+
+    /// Everything done, ready to be searched.
+    pub fn index(&self) -> &Index {
+        self.later.index.get_or_init(|| {
+            let wigs = self.each_wig().map(|(wig, state)| (LogId::Wig(wig), state));
+            Index::of(wigs, &self.state(LogId::Workshop), &t)
+        })
+    }
+
+    /// The person's own pace.
+    pub fn paces(&self) -> &Paces {
+        self.later.paces.get_or_init(|| Paces::learn(self.each_wig().map(|(_, state)| state)))
     }
 
     /// The state of a log; of one that is not there, the empty one.
@@ -235,7 +284,11 @@ pub enum Change {
 }
 
 /// The demo wigs, as they ship.
-const DEMOS: &[&str] = &[include_str!("../../../demo-data/copper-bob.wig.json")];
+const DEMOS: &[&str] = &[
+    include_str!("../../../demo-data/copper-bob.wig.json"),
+    include_str!("../../../demo-data/storm-mane.wig.json"),
+    include_str!("../../../demo-data/evening-dressing.wig.json"),
+];
 
 impl Model {
     /// Before anything is read.

@@ -138,7 +138,7 @@ fn oddities(state: &State) -> Vec<Say> {
         let value = Arg::Text(held.value.as_ref().map_or_else(String::new, record::field::Value::text));
         match key.of {
             Of::Zone(zone) => Say::new("cli.two_answers_zone", [label, value, Arg::Key(zone.label())]),
-            Of::Wig | Of::Lot(_) => Say::new("cli.two_answers", [label, value]),
+            Of::Wig | Of::Lot(_) | Of::Step(_) => Say::new("cli.two_answers", [label, value]),
         }
     });
     let others = state.oddities().iter().filter_map(|oddity| match oddity {

@@ -9,6 +9,7 @@ use measure::{
     say::{Arg, Say},
 };
 use plan::{
+    pace::Paces,
     shopping::{Answer, Job, Outcome, Stop},
     wefts::Mount,
     working::{Caution, Ground, Weight},
@@ -43,7 +44,7 @@ pub fn run(options: &Options) -> Result<Said, Fault> {
         Some(today) => today,
         None => today()?,
     };
-    let answer = Job::new(state.clone(), lots.clone(), today).finish();
+    let answer = Job::new(state.clone(), lots.clone(), today).at_pace(Paces::learn([&state])).finish();
     let clean = matches!(answer, Ok(_) | Err(Stop::NoWefts));
     let text = if options.json {
         let (outcome, reasons) = match &answer {

@@ -2,7 +2,13 @@
 //!
 //! What it is: one function a check, from a state and what is about to happen. What it is not: limits of single fields.
 
+mod before;
+mod bench;
+mod hazard;
 mod head;
+mod limit;
+mod order;
+mod rules;
 mod sewn;
 
 use measure::{
@@ -22,6 +28,12 @@ use record::{
         work::{Refusal, Work},
     },
 };
+
+pub use before::{before, overruled, rules};
+pub use bench::{Bench, Finding, Rule};
+pub use hazard::{Hazard, hazard};
+pub use limit::{Limit, Limits, Part, limit};
+pub use order::{Order, order};
 
 /// No day of this work lies before it.
 const EARLIEST: &str = "1900-01-01";

@@ -10,7 +10,6 @@ use measure::{
 };
 use record::{
     id::LotId,
-    trade::defaults,
     wig::{figures::Wig, zone::Zone},
     workshop::lots::Lot,
 };
@@ -20,7 +19,7 @@ use super::{
     headline::headline,
     laid_out::{LaidWeft, lay_out},
     prepare::Prepared,
-    reach::{Reach, reach, reached},
+    reach::{Met, Reach, met, reach, reached},
     spread::Spread,
     working::lines,
 };
@@ -28,6 +27,7 @@ use crate::{
     cutting::{Plan, Shortage},
     inputs::Input,
     layout::none,
+    pace::{self, Paces},
     working::{Caution, Line},
 };
 
@@ -123,7 +123,14 @@ pub(super) struct Corners {
     pub(super) joined: Option<Solved>,
 }
 
-pub(super) fn answer(wig: &Wig<'_>, lots: &[Lot], today: Date, spread: Spread, corners: Corners) -> Answer {
+pub(super) fn answer(
+    wig: &Wig<'_>,
+    lots: &[Lot],
+    today: Date,
+    paces: &Paces,
+    spread: Spread,
+    corners: Corners,
+) -> Answer {
     let Corners { likely, fewest, most, joined } = corners;
     // Rounding to rows can turn a corner by a pack: the bounds are the least and the most of the three.
     let solved = [packs(&fewest), packs(&likely), packs(&most)];
@@ -146,7 +153,7 @@ pub(super) fn answer(wig: &Wig<'_>, lots: &[Lot], today: Date, spread: Spread, c
     let on_cap =
         prepared.edge.iter().fold(prepared.amounts.rows + prepared.amounts.folds, |sum, piece| sum + piece.length);
     let weight_added: Mass = on_cap * prepared.weft.mass_per_length;
-    let sewing = sewing(wig, on_cap);
+    let sewing = pace::sewing(wig, paces, on_cap).likely;
     let most_packs = packs.high.or(packs.likely).unwrap_or(0).max(packs.likely.unwrap_or(0)) + 1;
     let headline = headline(outcome, packs, &settle, &likely);
     Answer {
@@ -196,11 +203,6 @@ fn cost(solved: &Solved, lots: &[Lot], buy: &[(LotId, u32)]) -> Option<Money> {
         Some(Money::from_hundredths(price.hundredths() * u64::from(*count)))
     };
     buy.iter().map(each).sum()
-}
-
-fn sewing(wig: &Wig<'_>, length: Length) -> Time {
-    let row = Length::new::<units::centimeter>(defaults::PACE_ROW.likely);
-    wig.time_per_row().likely * (length / row)
 }
 
 fn order_by(wig: &Wig<'_>, today: Date, sewing: Time) -> Option<(Date, bool)> {
@@ -269,6 +271,12 @@ fn joins_save(likely: &Solved, joined: &Solved) -> Option<(u32, u32)> {
 }
 
 impl Answer {
+    /// How near a zone comes to what was wanted of it.
+    pub fn met(&self, zone: Zone) -> Met {
+        let full = self.likely.prepared.fullness.zones.get(zone as usize);
+        full.map_or(Met::Near, |full| met(full, self.reached[zone as usize]))
+    }
+
     /// Weft left over after everything, at the likely corner.
     pub fn left_over(&self) -> Length {
         self.laid.iter().fold(none(), |sum, weft| sum + Length::new::<units::millimeter>(f64::from(weft.offcut_mm)))

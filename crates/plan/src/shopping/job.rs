@@ -7,12 +7,14 @@ use record::{history::fold::State, wig::figures::Wig, workshop::lots::Lot};
 
 use super::{
     answer::{Answer, Corners, Solved, answer},
+    heads::Heads,
     prepare::{Prepared, Stop, parted, prepare_with},
-    spread::{Heads, Search, Spread},
+    spread::{Search, Spread},
 };
 use crate::{
     cutting::{Progress, Solver},
     inputs::Corner,
+    pace::Paces,
 };
 
 /// A question being reckoned.
@@ -22,6 +24,7 @@ pub struct Job {
     lots: Vec<Lot>,
     today: Date,
     parted: bool,
+    paces: Paces,
     stage: Stage,
 }
 
@@ -56,7 +59,13 @@ impl Job {
     /// Asks; nothing is reckoned yet.
     pub fn new(state: State, lots: Vec<Lot>, today: Date) -> Job {
         let parted = parted(&Wig::new(&state), &lots);
-        Job { state, lots, today, parted, stage: Stage::Fit(Heads::default()) }
+        Job { state, lots, today, parted, paces: Paces::default(), stage: Stage::Fit(Heads::default()) }
+    }
+
+    /// The same by the person's own pace instead of stated practice.
+    #[must_use]
+    pub fn at_pace(self, paces: Paces) -> Job {
+        Job { paces, ..self }
     }
 
     /// Goes on for about so much work (see [`crate::cutting::STEP_UNITS`]).
@@ -151,7 +160,7 @@ impl Job {
         match (solved.next(), solved.next(), solved.next()) {
             (Some(likely), Some(fewest), Some(most)) => {
                 let corners = Corners { likely, fewest, most, joined: solved.next() };
-                Ok(Some(answer(&wig, &self.lots, self.today, spread, corners)))
+                Ok(Some(answer(&wig, &self.lots, self.today, &self.paces, spread, corners)))
             }
             _ => Err(Stop::NoLot),
         }

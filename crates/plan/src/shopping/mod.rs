@@ -6,21 +6,24 @@
 mod answer;
 mod cautions;
 mod headline;
+mod heads;
 mod job;
 mod laid_out;
 mod need;
 mod pieces;
 mod prepare;
 mod reach;
+mod rows_left;
 mod spread;
 mod summary;
 mod working;
 
 pub use answer::{Answer, Outcome, Packs, Settling, Solved};
+pub use heads::{Heads, metres};
 pub use job::{Job, Step};
 pub use laid_out::{LaidPiece, LaidWeft};
 pub use pieces::{Amounts, For, Piece, Way};
 pub use prepare::{Prepared, Stop, parted, prepare};
-pub use reach::{Reach, reached};
-pub use spread::{Heads, Spread, metres, spread};
+pub use reach::{Met, NEAR, Reach, reached};
+pub use spread::{Spread, spread};
 pub use summary::{Bought, Summary, SummaryRow, ZoneReached};

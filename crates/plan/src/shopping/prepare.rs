@@ -9,22 +9,23 @@ use measure::{
 };
 use record::{
     id::LotId,
-    wig::{figures::Wig, work::sew_weft::SewWeft, zone::Zone},
+    wig::{figures::Wig, zone::Zone},
     workshop::lots::Lot,
 };
 
 use super::{
     need::{Need, need},
     pieces::{Amounts, Bench, Piece, Way, mm, pieces},
+    rows_left::{places, rows_left},
 };
 use crate::{
     cutting::{Case, Demand, Pack, each::each},
-    dome::{Dome, Section},
+    dome::Dome,
     fullness::Fullness,
     hairline::EdgePiece,
     inputs::{Corner, Input, Weft},
     layout::{self, Layout},
-    wefts::{Placement, Room, place, room_for_rows, rules},
+    wefts::{Placement, Room, room_for_rows, rules},
 };
 
 /// Why there is no answer.
@@ -116,7 +117,7 @@ pub(super) fn prepare_with(
 ) -> Result<Prepared, Stop> {
     let main = main_lot(wig, lots).ok_or(Stop::NoLot)?;
     let room = room(wig, lots, &layout)?;
-    let Need { full, weft, edge, amounts, wanted, fold } = need(wig, lots, &layout, &room, corner, parted)?;
+    let Need { full, weft, edge, amounts, wanted, fold, .. } = need(wig, lots, &layout, &room, corner, parted)?;
     let hand_tied = !main.may_be_cut();
     let rules = rules(wig, hand_tied);
     let way = match (hand_tied, wig.cut_to_rows()) {
@@ -124,11 +125,8 @@ pub(super) fn prepare_with(
         (false, true) => Way::Cut,
         (false, false) => Way::Run,
     };
-    let placement = if choose || way != Way::Run {
-        place(&layout, &rules, &wanting(&full), weft.strands, &sewn_rows(wig))
-    } else {
-        Placement::default()
-    };
+    let placement =
+        if choose || way != Way::Run { rows_left(wig, &layout, &rules, &full, &weft) } else { Placement::default() };
 
     let (like, left_out) = alike(wig, lots, main, &weft, parted, corner);
     let unit = mm(rules.shortest).max(1);
@@ -169,26 +167,12 @@ pub(super) fn room(wig: &Wig<'_>, lots: &[Lot], layout: &Layout) -> Result<Room,
         return Err(Stop::NoWefts);
     }
     let main = main_lot(wig, lots).ok_or(Stop::NoLot)?;
-    Ok(room_for_rows(layout, &rules(wig, !main.may_be_cut()), &sewn_rows(wig)))
-}
-
-/// Rows already sewn, by section and place.
-fn sewn_rows(wig: &Wig<'_>) -> Vec<(Section, Length)> {
-    let sewn = wig.state().works().iter().filter_map(|done| SewWeft::of(&done.work));
-    sewn.filter_map(|weft| sewn_place(&weft)).collect()
+    Ok(room_for_rows(layout, &rules(wig, !main.may_be_cut()), &places(wig)))
 }
 
 /// Strands wanting in each zone, in the order of the zones.
 pub(super) fn wanting(full: &Fullness) -> [f64; 8] {
     Zone::ALL.map(|zone| full.zones.get(zone as usize).map_or(0.0, |zone| zone.wanting()))
-}
-
-fn sewn_place(weft: &SewWeft) -> Option<(Section, Length)> {
-    let section = match weft.section? {
-        "top" => Section::Top,
-        _ => Section::BackAndSides,
-    };
-    (weft.sewn_as == "row").then_some((section, weft.place?))
 }
 
 /// The lot the rows are reckoned with: the one said, else the first of this wig's.

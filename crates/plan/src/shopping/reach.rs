@@ -21,6 +21,35 @@ pub struct Reach {
     pub lacking: Length,
 }
 
+/// How near a zone comes to what was wanted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Met {
+    /// Thinner than wanted, by more than whole rows explain.
+    Thinner,
+    /// Near enough.
+    Near,
+    /// Fuller than wanted.
+    Fuller,
+}
+
+/// Shares of what was wanted below which a zone is called thinner and above which fuller: a tenth too thin is seen before a
+/// fifth too full. Our own judgement, no source.
+pub const NEAR: (f64, f64) = (0.9, 1.2);
+
+/// How near what is reached comes to what was wanted, or to what is there where that is more.
+pub(super) fn met(zone: &ZoneFullness, reached: ArealNumberDensity) -> Met {
+    let now = zone.now();
+    let wanted = if zone.target > now { zone.target } else { now };
+    let (least, most) = (wanted * NEAR.0, wanted * NEAR.1);
+    if reached < least {
+        Met::Thinner
+    } else if reached > most {
+        Met::Fuller
+    } else {
+        Met::Near
+    }
+}
+
 /// Turns the question round for 0 to `most` packs.
 pub(super) fn reach(prepared: &Prepared, lots: &[Lot], most: u32) -> Vec<Reach> {
     let Some(main) = lots.iter().find(|lot| lot.id == prepared.main) else { return Vec::new() };

@@ -3,8 +3,17 @@
 //! What it is: one input at a time, then all together at the corners that ask for least and for most, in metres and in packs.
 //! What it is not: the solving of those corners (each is solved like the likely one).
 //!
-//! Where one zone's target is told in multiples and another's in strands, a heavier base asks for more here and for less there:
-//! a bound may then lie between the ends that are tried, and is the best of those.
+//! **Widening an input never narrows the bounds**, in metres, where the input is one of the base's own weights, lengths,
+//! fineness, root side or filler, or one of the weft's. Each moves a zone's want one way; which way depends on how the zone's
+//! target is told (a heavier base asks more of a zone told in multiples and less of one told in strands), so that a corner
+//! may take the base's inputs at other ends for zones told otherwise. In packs the same holds where weft of one lot is sewn as one run.
+//!
+//! What is not promised:
+//! - The head's measures and the spacing of rows. They move whole rows in and out of zones, and hair with them from one zone to
+//!   another: their three ends are tried, but an end between, or one measure alone, may ask for a little more or less.
+//! - Packs where rows are cut, put on in whole pieces, or shared among lots: pieces are counted whole, and lots are like or not,
+//!   so that one piece may tip a pack either way.
+//! - A base beside knots so light that its rows come out at the least row reckoned with (which is questioned), told in percent.
 //!
 //! Metres and packs have corners of their own: weft sewn thinner makes more metres and not one pack more.
 
@@ -12,17 +21,22 @@ use measure::{
     order,
     quantity::{Length, units},
 };
-use record::{wig::figures::Wig, workshop::lots::Lot};
+use record::{
+    trade::caps::Ground,
+    wig::{
+        figures::{Target, Wig},
+        zone::Zone,
+    },
+    workshop::lots::Lot,
+};
 
 use super::{
-    need::need,
-    prepare::{Stop, dome_at, main_lot, room},
+    heads::{Heads, Needed},
+    prepare::{Stop, main_lot},
 };
 use crate::{
-    dome::Dome,
     inputs::{Base, Corner, End, Input, Weft},
-    layout::{Layout, lay_out, none},
-    wefts::Room,
+    layout::none,
 };
 
 /// The effect of each input on the weft wanted, and the corners that bound it.
@@ -78,92 +92,6 @@ impl Spread {
     }
 }
 
-/// Weft needed at a corner, before rows are placed.
-///
-/// # Errors
-/// As [`super::prepare`].
-pub fn metres(wig: &Wig<'_>, lots: &[Lot], layout: &Layout, corner: &Corner, parted: bool) -> Result<Length, Stop> {
-    let room = room(wig, lots, layout)?;
-    Ok(need(wig, lots, layout, &room, corner, parted)?.amounts.total())
-}
-
-/// Domes and layouts by the ends they depend on, each made once.
-#[derive(Clone, Debug, Default)]
-pub struct Heads {
-    domes: Vec<Dome>,
-    layouts: Vec<Laid>,
-}
-
-/// The ends of head and spacing, the layout for them, and its room once asked for.
-type Laid = ((End, End), Layout, Option<Room>);
-
-/// The heads in the order they are fitted.
-const ENDS: [End; 3] = [End::Likely, End::Low, End::High];
-
-impl Heads {
-    /// Fits the head at its three ends; an end that no head can have is drawn in as far as need be.
-    ///
-    /// # Errors
-    /// Where even the likely head cannot be.
-    pub fn fit(wig: &Wig<'_>) -> Result<Heads, Stop> {
-        let mut heads = Heads::default();
-        while !heads.fit_next(wig)? {}
-        Ok(heads)
-    }
-
-    /// Fits one head more; answers whether all are there.
-    pub(super) fn fit_next(&mut self, wig: &Wig<'_>) -> Result<bool, Stop> {
-        match (self.domes.first(), ENDS.get(self.domes.len())) {
-            (None, _) => self.domes.push(dome_at(wig, &Corner::likely(), 1.0)?),
-            (Some(likely), Some(end)) => {
-                let corner = Corner::likely().with(Input::Head, *end);
-                let reach = [1.0, 0.75, 0.5, 0.25].into_iter();
-                let dome = reach.filter_map(|reach| dome_at(wig, &corner, reach).ok()).next();
-                self.domes.push(dome.unwrap_or_else(|| likely.clone()));
-            }
-            (Some(_), None) => {}
-        }
-        Ok(self.domes.len() == ENDS.len())
-    }
-
-    fn at(&mut self, wig: &Wig<'_>, corner: &Corner) -> Option<usize> {
-        let key = (corner.end(Input::Head), corner.end(Input::Spacing));
-        if let Some(at) = self.layouts.iter().position(|(one, _, _)| *one == key) {
-            return Some(at);
-        }
-        let dome = ENDS.iter().position(|end| *end == key.0).and_then(|at| self.domes.get(at))?;
-        self.layouts.push((key, lay_out(dome.clone(), &Base::at(wig, corner)), None));
-        Some(self.layouts.len() - 1)
-    }
-
-    /// The layout for a corner; none before the heads are fitted.
-    pub fn layout(&mut self, wig: &Wig<'_>, corner: &Corner) -> Option<&Layout> {
-        let at = self.at(wig, corner)?;
-        self.layouts.get(at).map(|(_, layout, _)| layout)
-    }
-
-    fn needed(&mut self, wig: &Wig<'_>, lots: &[Lot], corner: &Corner, parted: bool) -> Result<Needed, Stop> {
-        let main = main_lot(wig, lots).ok_or(Stop::NoLot)?;
-        let at = self.at(wig, corner);
-        let Some((_, layout, kept)) = at.and_then(|at| self.layouts.get_mut(at)) else { return Err(Stop::NoLot) };
-        let room = match kept {
-            Some(room) => &*room,
-            None => kept.insert(room(wig, lots, layout)?),
-        };
-        let need = need(wig, lots, layout, room, corner, parted)?;
-        Ok(Needed { metres: need.amounts.total(), packs: need.packs(main), wanted: need.wanted })
-    }
-}
-
-/// What is needed at a corner.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Needed {
-    metres: Length,
-    packs: f64,
-    /// Wanted in rows, whether there is room or not: tells equals apart where room is short.
-    wanted: Length,
-}
-
 /// What a corner is sought for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 enum Aim {
@@ -177,13 +105,13 @@ const AIMS: [Aim; 4] = [Aim::LeastMetres, Aim::MostMetres, Aim::FewestPacks, Aim
 
 impl Aim {
     /// The greater the nearer to the aim.
-    fn worth(self, needed: Needed) -> (f64, f64) {
+    fn worth(self, needed: Needed) -> (f64, f64, f64) {
         let (metres, wanted) = (needed.metres.get::<units::meter>(), needed.wanted.get::<units::meter>());
         match self {
-            Aim::LeastMetres => (-metres, -wanted),
-            Aim::MostMetres => (metres, wanted),
-            Aim::FewestPacks => (-needed.packs, -wanted),
-            Aim::MostPacks => (needed.packs, wanted),
+            Aim::LeastMetres => (-metres, -wanted, -needed.lacking),
+            Aim::MostMetres => (metres, wanted, needed.lacking),
+            Aim::FewestPacks => (-needed.packs, -wanted, -needed.lacking),
+            Aim::MostPacks => (needed.packs, wanted, needed.lacking),
         }
     }
 }
@@ -194,6 +122,8 @@ pub(super) struct Search {
     likely: Needed,
     /// Inputs that are open, with what is needed at their low and high end.
     tried: Vec<(Input, Needed, Needed)>,
+    /// Open inputs with the zones whose ends go together.
+    open: Vec<(Input, Vec<Zone>)>,
     corners: [Corner; 4],
     /// Next input to try alone, then next to try again at each corner, and whether that changed anything.
     next: usize,
@@ -208,8 +138,16 @@ const ROUNDS: usize = 4;
 impl Search {
     pub(super) fn new(wig: &Wig<'_>, lots: &[Lot], heads: &mut Heads, parted: bool) -> Result<Search, Stop> {
         let likely = heads.needed(wig, lots, &Corner::likely(), parted)?;
-        let corners = [Corner::likely(); 4];
-        Ok(Search { likely, tried: Vec::new(), corners, next: 0, again: (0, 0), rounds: 0, changed: false })
+        Ok(Search {
+            likely,
+            tried: Vec::new(),
+            open: Vec::new(),
+            corners: [Corner::likely(); 4],
+            next: 0,
+            again: (0, 0),
+            rounds: 0,
+            changed: false,
+        })
     }
 
     /// Tries one input alone, or again at one corner; answers whether all is found.
@@ -217,18 +155,12 @@ impl Search {
         if let Some(input) = Input::ALL.get(self.next) {
             self.next += 1;
             if is_open(wig, lots, *input, parted) {
-                let low = heads.needed(wig, lots, &Corner::likely().with(*input, End::Low), parted)?;
-                let high = heads.needed(wig, lots, &Corner::likely().with(*input, End::High), parted)?;
-                for (aim, corner) in AIMS.into_iter().zip(&mut self.corners) {
-                    let ends = [(End::Likely, self.likely), (End::Low, low), (End::High, high)];
-                    *corner = corner.with(*input, best(aim, &ends));
-                }
-                self.tried.push((*input, low, high));
+                self.alone(*input, wig, lots, heads, parted)?;
             }
             return Ok(false);
         }
         let (at, aim) = self.again;
-        let Some((input, _, _)) = self.tried.get(at).copied() else {
+        let Some((input, zones)) = self.open.get(at) else {
             self.rounds += 1;
             let over = !self.changed || self.rounds >= ROUNDS;
             (self.again, self.changed) = ((0, 0), false);
@@ -236,21 +168,45 @@ impl Search {
         };
         self.again = if aim + 1 < AIMS.len() { (at, aim + 1) } else { (at + 1, 0) };
         if let (Some(aim), Some(corner)) = (AIMS.get(aim).copied(), self.corners.get_mut(aim)) {
-            let mut ends = Vec::with_capacity(3);
-            // The end it has stands first, so that equals change nothing.
-            let has = corner.end(input);
-            for end in [has, End::Low, End::High, End::Likely] {
-                if ends.iter().all(|(one, _): &(End, Needed)| *one != end) {
-                    ends.push((end, heads.needed(wig, lots, &corner.with(input, end), parted)?));
+            let (mut best, mut worth) = (*corner, None);
+            for other in others(*corner, *input, zones, self.open.iter().any(|(one, _)| *one == Input::Spacing)) {
+                let found = Some(aim.worth(heads.needed(wig, lots, &other, parted)?));
+                if found > worth {
+                    (best, worth) = (other, found);
                 }
             }
-            let found = best(aim, &ends);
-            if found != has {
-                *corner = corner.with(input, found);
+            if best != *corner {
+                *corner = best;
                 self.changed = true;
             }
         }
         Ok(false)
+    }
+
+    /// Tries the ends of one input, all others likely.
+    fn alone(
+        &mut self,
+        input: Input,
+        wig: &Wig<'_>,
+        lots: &[Lot],
+        heads: &mut Heads,
+        parted: bool,
+    ) -> Result<(), Stop> {
+        let mut at =
+            |zones: &[Zone], end| heads.needed(wig, lots, &Corner::likely().with_for(zones, input, end), parted);
+        let (low, high) = (at(&Zone::ALL, End::Low)?, at(&Zone::ALL, End::High)?);
+        self.tried.push((input, low, high));
+        for zones in together(wig, input) {
+            let whole = zones.len() == Zone::ALL.len();
+            let low = if whole { low } else { at(&zones, End::Low)? };
+            let high = if whole { high } else { at(&zones, End::High)? };
+            let ends = [(End::Likely, self.likely), (End::Low, low), (End::High, high)];
+            for (aim, corner) in AIMS.into_iter().zip(&mut self.corners) {
+                *corner = corner.with_for(&zones, input, best(aim, &ends));
+            }
+            self.open.push((input, zones));
+        }
+        Ok(())
     }
 
     pub(super) fn spread(self, wig: &Wig<'_>, lots: &[Lot], heads: &mut Heads, parted: bool) -> Result<Spread, Stop> {
@@ -276,6 +232,58 @@ impl Search {
     }
 }
 
+/// The corners that differ from one in an input for some zones, that one first, so that equals change nothing.
+///
+/// Head and spacing decide together which rows there are, so that their ends are tried together.
+fn others(corner: Corner, input: Input, zones: &[Zone], spacing: bool) -> Vec<Corner> {
+    const ENDS: [End; 3] = [End::Low, End::High, End::Likely];
+    let mut others = vec![corner];
+    let mut add = |other: Corner| {
+        if !others.contains(&other) {
+            others.push(other);
+        }
+    };
+    for end in ENDS {
+        let other = corner.with_for(zones, input, end);
+        match input {
+            Input::Head if spacing => ENDS.into_iter().for_each(|end| add(other.with(Input::Spacing, end))),
+            _ => add(other),
+        }
+    }
+    others
+}
+
+/// How a target is told, and for which zone where that matters; nothing where nothing is wanted of rows.
+type Told = Option<(u8, Option<Zone>)>;
+
+/// The zones that an input moves the same way: those whose targets are told alike. A zone that wants nothing goes with any.
+fn together(wig: &Wig<'_>, input: Input) -> Vec<Vec<Zone>> {
+    let alike = |zone: Zone| match (wig.ground(zone), wig.target(zone)) {
+        (Ground::Knotted { .. } | Ground::Closed { .. }, _) => None,
+        (_, Target::Times(times)) => (times > 1.0).then_some((0, None)),
+        (_, Target::Fullness(_)) => Some((1, None)),
+        // Percent is told by the fibre's fineness, which also decides what there is: knots beside make it either way.
+        (_, Target::Percent(_)) => Some((2, (input == Input::Fineness).then_some(zone))),
+    };
+    let mut groups: Vec<(Told, Vec<Zone>)> = Vec::new();
+    if input.own_fullness() {
+        for zone in Zone::ALL {
+            let told = alike(zone);
+            match groups.iter_mut().find(|(one, _)| *one == told) {
+                Some((_, zones)) => zones.push(zone),
+                None => groups.push((told, vec![zone])),
+            }
+        }
+    }
+    let idle = groups.iter().position(|(told, _)| told.is_none());
+    let idle = idle.map(|at| groups.remove(at).1).unwrap_or_default();
+    match groups.first_mut() {
+        Some((_, zones)) => zones.extend(idle),
+        None => groups.push((None, Zone::ALL.to_vec())),
+    }
+    groups.into_iter().map(|(_, zones)| zones).collect()
+}
+
 /// Whether an input's ends are figures apart.
 fn is_open(wig: &Wig<'_>, lots: &[Lot], input: Input, parted: bool) -> bool {
     let read = |end| {
@@ -292,7 +300,7 @@ fn is_open(wig: &Wig<'_>, lots: &[Lot], input: Input, parted: bool) -> bool {
 /// The first of the ends that come nearest to the aim.
 fn best(aim: Aim, ends: &[(End, Needed)]) -> End {
     let mut best = End::Likely;
-    let mut worth = (f64::NEG_INFINITY, f64::NEG_INFINITY);
+    let mut worth = (f64::NEG_INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
     for (end, needed) in ends {
         if aim.worth(*needed) > worth {
             (best, worth) = (*end, aim.worth(*needed));
@@ -304,7 +312,7 @@ fn best(aim: Aim, ends: &[(End, Needed)]) -> End {
 /// Finds the corners at one go.
 ///
 /// # Errors
-/// As [`metres`] at any corner.
+/// As [`super::metres`] at any corner.
 pub fn spread(wig: &Wig<'_>, lots: &[Lot], heads: &mut Heads, parted: bool) -> Result<Spread, Stop> {
     let mut search = Search::new(wig, lots, heads, parted)?;
     while !search.step(wig, lots, heads, parted)? {}

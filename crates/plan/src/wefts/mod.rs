@@ -3,11 +3,13 @@
 //! What it is: rows spread evenly over the gaps, ear to ear across zones, within bulk and edge limits.
 //! What it is not: which lengths of which pack they come from (see `cutting` and `shopping`).
 
+mod few;
 mod place;
 mod room;
 mod share;
 mod shorten;
 mod slot;
+mod stagger;
 mod strip;
 mod wish;
 

@@ -1,7 +1,7 @@
 //! Placing rows in gaps.
 //!
-//! What it is: rows spread evenly over the room of a section, whole ones first, one shortened to come out right; few are
-//! shortened all alike, so that no zone is left out. What it is not: the limits (see `wish`) or the room (see `slot`).
+//! What it is: rows spread evenly over the room of a section, whole ones first, one shortened to come out right; few are laid
+//! by what each zone wants (see `few`). What it is not: the limits (see `wish`) or the room (see `slot`).
 
 use measure::{
     order,
@@ -10,6 +10,7 @@ use measure::{
 use record::wig::zone::Zone;
 
 use super::{
+    few::few,
     share::counts,
     shorten::shorten,
     slot::{Seen, Slot, length_of, room, slots},
@@ -88,6 +89,8 @@ pub struct Placement {
 pub(super) struct Cluster {
     pub(super) zones: Vec<Zone>,
     pub(super) wanted: Length,
+    /// Of each zone, in the order of the zones.
+    pub(super) each: [Length; 8],
 }
 
 /// Zones whose rows per gap differ by less than this are sewn as one, so that rows run ear to ear.
@@ -165,8 +168,13 @@ fn clusters(slots: &[Slot<'_>], seen: &Seen<'_>, shortest: Length, wanted: &[Len
             Some((first, cluster)) if fraction <= *first * (1.0 + 2.0 * ALIKE) => {
                 cluster.zones.push(zone);
                 cluster.wanted += wanted;
+                cluster.each[zone as usize] = wanted;
             }
-            _ => clusters.push((fraction, Cluster { zones: vec![zone], wanted })),
+            _ => {
+                let mut each = [none(); 8];
+                each[zone as usize] = wanted;
+                clusters.push((fraction, Cluster { zones: vec![zone], wanted, each }));
+            }
         }
     }
     // What is less than a row goes in with the nearest likes.
@@ -175,6 +183,9 @@ fn clusters(slots: &[Slot<'_>], seen: &Seen<'_>, shortest: Length, wanted: &[Len
     {
         let (_, cluster) = clusters.remove(small);
         if let Some((_, other)) = clusters.get_mut(small.saturating_sub(1)) {
+            for zone in &cluster.zones {
+                other.each[*zone as usize] = cluster.each[*zone as usize];
+            }
             other.zones.extend(cluster.zones);
             other.wanted += cluster.wanted;
         }
@@ -209,6 +220,9 @@ fn fill(
         return short(none(), Why::LessThanARow);
     }
     let counts = counts(slots, &lengths, cluster, rules);
+    if let Some(few) = few(slots, &counts, layout, seen, rules, cluster) {
+        return rows.extend(few);
+    }
     let mut places: Vec<(&Slot<'_>, Mount, Length)> = Vec::new();
     for (slot, count) in slots.iter().zip(counts) {
         for (mount, at) in slot.places(count) {

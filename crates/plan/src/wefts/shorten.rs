@@ -1,6 +1,7 @@
 //! Making rows come out at what is wanted.
 //!
-//! What it is: few rows shortened all alike, of many the longest alone. What it is not: a choice of gaps (see `share`).
+//! What it is: few rows shortened all alike, of many the longest alone, where they cannot be laid zone by zone (see `few`).
+//! What it is not: a choice of gaps (see `share`).
 
 use measure::quantity::Length;
 

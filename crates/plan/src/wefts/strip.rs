@@ -52,6 +52,26 @@ impl Strip {
         Strip { from: self.from + spare, to: self.to - spare }
     }
 
+    /// The part between two marks along it, mm.
+    pub(super) fn part(&self, from: f64, to: f64) -> Strip {
+        Strip { from: self.from + Length::new::<millimeter>(from), to: self.from + Length::new::<millimeter>(to) }
+    }
+
+    /// Its zones, each with where it begins and ends along the strip, mm.
+    pub(super) fn spans(&self, curve: &RowCurve) -> Vec<(Zone, f64, f64)> {
+        let mut at = Length::new::<millimeter>(0.0);
+        let mut spans = Vec::new();
+        for span in &curve.spans {
+            let (from, to) = (at.max(self.from), (at + span.length).min(self.to));
+            at += span.length;
+            if to > from {
+                let along = |mark: Length| (mark - self.from).get::<millimeter>();
+                spans.push((span.zone, along(from), along(to)));
+            }
+        }
+        spans
+    }
+
     /// Its length in each zone of the curve.
     pub(super) fn by_zone(&self, curve: &RowCurve) -> Vec<(Zone, Length)> {
         let mut at = Length::new::<millimeter>(0.0);

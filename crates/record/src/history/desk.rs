@@ -78,6 +78,9 @@ pub fn drop_step(state: &State, step: StepId) -> Body {
 /// Puts a step before another, or last: one entry where there is room between the two, else one for each step that moves.
 pub fn move_step(state: &State, step: StepId, before: Option<StepId>) -> Vec<Body> {
     let all = steps::steps(state);
+    if before == Some(step) {
+        return Vec::new();
+    }
     let Some(moved) = all.iter().find(|one| one.id == step) else { return Vec::new() };
     let mut order: Vec<&steps::Step<'_>> = all.iter().filter(|one| one.id != step).collect();
     let at = before.and_then(|before| order.iter().position(|one| one.id == before)).unwrap_or(order.len());

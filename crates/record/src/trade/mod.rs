@@ -18,3 +18,4 @@ pub mod solvent;
 pub mod sources;
 mod uptake;
 mod windows;
+pub(crate) mod words;

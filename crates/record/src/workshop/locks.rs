@@ -45,13 +45,19 @@ pub struct TestLock {
 }
 
 impl TestLock {
-    fn of(done: &Done, wig: Option<WigId>, lot_fibre: &dyn Fn(LotId) -> Option<&'static str>) -> Option<TestLock> {
+    /// `own` is the fibre of what the lock was recorded on, `lot_fibre` that of a lot.
+    fn of(
+        done: &Done,
+        wig: Option<WigId>,
+        own: &'static str,
+        lot_fibre: &dyn Fn(LotId) -> Option<&'static str>,
+    ) -> Option<TestLock> {
         let work = &done.work;
         if work.kind().name != test_lock::KIND.name {
             return None;
         }
         let lot = lot_of(work);
-        let said = work.choice("fibre").or_else(|| lot.and_then(lot_fibre));
+        let said = work.choice("fibre").or_else(|| lot.map_or(Some(own), lot_fibre));
         Some(TestLock {
             entry: done.entry,
             fibre: fibres::fibre(said.unwrap_or(fibres::NAMES[0])),
@@ -84,19 +90,12 @@ pub fn locks<'a>(workshop: &State, wigs: impl IntoIterator<Item = (WigId, &'a St
         let key = Key::new(LogId::Workshop, "lot_fibre", Of::Lot(lot))?;
         workshop.value(key).and_then(Value::choice)
     };
-    let mut all: Vec<TestLock> = workshop.works().iter().filter_map(|done| TestLock::of(done, None, &lot_fibre)).collect();
+    let unknown = fibres::NAMES[0];
+    let mut all: Vec<TestLock> =
+        workshop.works().iter().filter_map(|done| TestLock::of(done, None, unknown, &lot_fibre)).collect();
     for (id, state) in wigs {
         let own = Wig::new(state).fibre().name;
-        for done in state.works() {
-            // A wig's own strand has its fibre; a lot's has the lot's, or nobody knows.
-            let fibre = |lot| lot_fibre(lot).or(Some(fibres::NAMES[0]));
-            if let Some(mut lock) = TestLock::of(done, Some(id), &fibre) {
-                if lock.lot.is_none() && done.work.choice("fibre").is_none() {
-                    lock.fibre = fibres::fibre(own);
-                }
-                all.push(lock);
-            }
-        }
+        all.extend(state.works().iter().filter_map(|done| TestLock::of(done, Some(id), own, &lot_fibre)));
     }
     all
 }
@@ -106,7 +105,9 @@ pub fn labels(workshop: &State) -> Vec<(LotId, ThermodynamicTemperature)> {
     workshop
         .values()
         .filter_map(|(key, held)| match key {
-            Key { slot: "lot_label_heat", of: Of::Lot(lot) } => Some((lot, held.value.as_ref()?.typed()?.temperature()?)),
+            Key { slot: "lot_label_heat", of: Of::Lot(lot) } => {
+                Some((lot, held.value.as_ref()?.typed()?.temperature()?))
+            }
             _ => None,
         })
         .collect()
@@ -195,4 +196,77 @@ fn of(locks: &[TestLock], medium: Medium, own: bool, speaks: &dyn Fn(&TestLock) 
         }
     }
     (window.locks > 0).then_some(window)
+}
+
+#[cfg(test)]
+mod tests {
+    use measure::unit::Unit::Celsius;
+
+    use super::*;
+    use crate::{id::Id, trade::heat::Medium::*};
+
+    fn lot(number: u8) -> LotId {
+        LotId(Id::from_bytes([number; 16]))
+    }
+
+    fn lock(fibre: &str, of: Option<u8>, medium: Option<Medium>, heat: f64, result: &'static str) -> TestLock {
+        let temperature = ThermodynamicTemperature { value: Celsius.to_base(heat), ..Default::default() };
+        let entry = EntryId(Id::from_bytes([0; 16]));
+        TestLock {
+            entry,
+            fibre: fibres::fibre(fibre),
+            lot: of.map(lot),
+            medium,
+            temperature,
+            hold: None,
+            result,
+            wig: None,
+        }
+    }
+
+    fn said(window: Option<OwnWindow>) -> String {
+        let at = |heat: Option<ThermodynamicTemperature>| {
+            heat.map_or("-".to_owned(), |heat| format!("{:.0}", Celsius.from_base(heat.value)))
+        };
+        window.map_or("none".to_owned(), |window| {
+            let own = if window.own { "own" } else { "fibre" };
+            let (from, to, harm, most) =
+                (at(window.held_from), at(window.held_to), at(window.harmed_from), at(window.most()));
+            format!("{from} to {to}, harm {harm}, most {most}, {} {own}", window.locks)
+        })
+    }
+
+    #[test]
+    fn the_safe_side_of_what_was_tried() {
+        let locks = [
+            lock("modacrylic", Some(1), Some(Water), 75.0, "no_set"),
+            lock("modacrylic", Some(1), Some(Water), 80.0, "held"),
+            lock("modacrylic", Some(1), Some(Water), 84.0, "too_tight"),
+            lock("modacrylic", Some(1), Some(Water), 88.0, "shiny"),
+            // Held above a harm: it does not widen the window.
+            lock("modacrylic", Some(1), Some(Water), 92.0, "held"),
+            lock("modacrylic", Some(2), Some(Water), 70.0, "melted"),
+            // Of no said medium: it speaks for none.
+            lock("modacrylic", Some(1), None, 60.0, "melted"),
+            lock("unknown", Some(3), Some(Steam), 70.0, "held"),
+        ];
+        let modacrylic = fibres::fibre("modacrylic");
+        let of = |fibre, of: Option<u8>, medium| said(window(&locks, fibres::fibre(fibre), of.map(lot), medium));
+        assert_eq!(of("modacrylic", Some(1), Water), "80 to 84, harm 88, most 84, 5 own");
+        // Nothing held below the harm: a step below it is the most.
+        assert_eq!(of("modacrylic", Some(2), Water), "- to -, harm 70, most 65, 1 own");
+        // A lot nobody tried: all locks of its fibre, the lowest harm among them.
+        assert_eq!(of("modacrylic", Some(9), Water), "- to -, harm 70, most 65, 6 fibre");
+        assert_eq!(of("modacrylic", None, Water), "- to -, harm 70, most 65, 6 fibre");
+        // Another medium does not speak.
+        assert_eq!(of("modacrylic", Some(1), Iron), "none");
+        // What nobody knows is another fibre each time.
+        assert_eq!(of("unknown", Some(3), Steam), "70 to 70, harm -, most -, 1 own");
+        assert_eq!(of("unknown", None, Steam), "none");
+        assert_eq!(of("unknown", Some(4), Steam), "none");
+        let own = window(&locks, modacrylic, Some(lot(1)), Water);
+        let held =
+            |heat: f64| own.is_some_and(|own| own.held_at(lock("modacrylic", None, None, heat, "held").temperature));
+        assert!(held(84.0) && held(70.0) && !held(85.0));
+    }
 }

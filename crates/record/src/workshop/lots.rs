@@ -177,7 +177,7 @@ fn left(workshop: &State, lot: &Lot, used: &[(Moment, SewWeft)]) -> Left {
     let used_since = used
         .iter()
         .filter(|(done, weft)| weft.lot == Some(lot.id) && *done > when)
-        .fold(Length::new::<units::meter>(0.0), |sum, (_, weft)| sum + weft.length);
+        .fold(Length::new::<units::meter>(0.0), |sum, (_, weft)| sum + weft.of_lot());
     let piece = lot.piece();
     let mut whole = counted.whole_packs * lot.pieces;
     let mut rest = counted.opened;

@@ -26,7 +26,13 @@ impl Work {
             (_, Some(Value::Zone(zone)), _) => Zones::one(*zone),
             (_, _, Some("hairline")) => Zones::one(Zone::FrontHairline),
             (_, _, Some("parting")) => Zones::one(Zone::Part),
-            _ => Zones::ALL,
+            _ => match self.choice("section") {
+                Some("top") => Zones::one(Zone::Top),
+                Some("back_and_sides") => {
+                    Zones::one(Zone::Crown).and(Zone::LeftSide).and(Zone::RightSide).and(Zone::Back).and(Zone::Nape)
+                }
+                _ => Zones::ALL,
+            },
         }
     }
 
@@ -45,6 +51,11 @@ impl Work {
         self.get("temperature").and_then(Value::typed).and_then(|typed| typed.temperature())
     }
 
+    /// Whether only loose weft of a lot went into the dye: it names a lot and no zone.
+    pub fn dyes_weft_alone(&self) -> bool {
+        self.kind().name == "dye" && self.get("lot").is_some() && self.get("zones").is_none()
+    }
+
     fn words(&self, field: &str) -> Option<String> {
         self.get(field).and_then(Value::words).map(str::to_owned)
     }
@@ -55,6 +66,9 @@ impl Condition {
     pub fn apply(&mut self, wig: &Wig<'_>, done: &Done) {
         let work = &done.work;
         self.whole(done);
+        if work.dyes_weft_alone() {
+            return;
+        }
         let zones = work.zones();
         let hair = wig.fibre().name == "human_hair";
         let dyed_lot = |lot| self.dyed_lots.iter().any(|(one, _)| Some(*one) == lot);
@@ -79,6 +93,10 @@ impl Condition {
         if !matches!(kind, "photo" | "note") {
             self.stored = None;
             self.handed_to = None;
+        }
+        // What was glued to skin came off with the wig.
+        if matches!(kind, "worn" | "wash" | "disinfect" | "block" | "store" | "hand_over") {
+            self.glued.retain(|glued| glued.to != Some("skin"));
         }
         match kind {
             "block" => self.block = work.choice("block"),
@@ -131,6 +149,8 @@ fn one(zone: &mut ZoneCondition, done: &Done, hair: bool, sewn: &Option<Sewn>) {
     let failed = work.choice("result") == Some("failed");
     match work.kind().name {
         "base" => zone.texture = work.choice("texture").or(zone.texture),
+        // Spirit wets nothing for long, but burns until it has dried.
+        "disinfect" if work.choice("disinfected_with") == Some("alcohol_spray") => zone.flammable = true,
         "wash" | "rinse" | "disinfect" => {
             wetted(zone, heat, hair);
             let with = work.choice("washed_with").or(work.choice("disinfected_with"));
@@ -146,12 +166,12 @@ fn one(zone: &mut ZoneCondition, done: &Done, hair: bool, sewn: &Option<Sewn>) {
             }
         }
         "sew_weft" => zone.sewn.extend(sewn.clone()),
-        "unpick" => match work.choice("unpicked") {
-            Some("row" | "hairline" | "parting") => {
+        "unpick" => {
+            if matches!(work.choice("unpicked"), Some("row" | "hairline" | "parting")) {
                 zone.sewn.pop();
             }
-            _ => {}
-        },
+        }
+        "glue" => zone.flammable |= work.choice("glue") == Some("spirit_glue"),
         "gather" => zone.bound = work.choice("gathered"),
         "release" => {
             zone.bound = None;
@@ -179,7 +199,14 @@ fn one(zone: &mut ZoneCondition, done: &Done, hair: bool, sewn: &Option<Sewn>) {
                 zone.flammable = work.yes("flammable").unwrap_or(product == "hairspray");
             }
         }
-        "heat_set" if !failed => {
+        "heat_set" => {
+            let wet = matches!(work.choice("medium"), Some("water" | "steam"));
+            zone.wet = wet && work.yes("dried") != Some(true);
+            if failed {
+                // What failed made no set, but its heat may have undone the one before.
+                zone.set = zone.set.take().filter(|set| !undoes(heat, set.temperature));
+                return;
+            }
             zone.set = Some(Set {
                 medium: work.choice("medium"),
                 temperature: heat,
@@ -187,8 +214,6 @@ fn one(zone: &mut ZoneCondition, done: &Done, hair: bool, sewn: &Option<Sewn>) {
                 by: done.entry,
             });
             zone.texture = None;
-            let wet = matches!(work.choice("medium"), Some("water" | "steam"));
-            zone.wet = wet && work.yes("dried") != Some(true);
             // What was wound stays wound until somebody says that it was let go.
             if work.choice("winding").is_some() && zone.bound.is_none() && work.yes("cooled").is_none() {
                 zone.bound = Some("rollers");
@@ -198,6 +223,7 @@ fn one(zone: &mut ZoneCondition, done: &Done, hair: bool, sewn: &Option<Sewn>) {
             if matches!(work.choice("dye_way"), None | Some("bath" | "dip")) {
                 wetted(zone, heat, hair);
             }
+            zone.flammable |= work.choice("dye_class") == Some("pigment_spray");
             zone.undyed_inside = zone.bound.is_some();
             if let Some(class) = work.choice("dye_class").filter(|_| !failed) {
                 zone.dyed.push(Dyed {

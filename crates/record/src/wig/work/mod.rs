@@ -40,6 +40,7 @@ pub mod test_lock;
 pub mod unpick;
 pub mod wash;
 pub mod wig_prep;
+pub(crate) mod words;
 pub mod worn;
 
 /// A kind of work.

@@ -7,7 +7,7 @@ use measure::quantity::{Length, Time};
 use super::{COMMON, Group, Kind, Work};
 use crate::{
     field::{
-        Holds::{Choice, Lot, Quantity, Text, Zone},
+        Holds::{Choice, Lot, Quantity, Text, YesNo, Zone},
         Value, field, required,
     },
     id::LotId,
@@ -29,6 +29,7 @@ pub const KIND: Kind = Kind {
         required("sewn_as", Choice(SEWN_AS)),
         required("length", Quantity(&limits::SEWN)),
         field("lot", Lot),
+        field("as_single", YesNo),
         field("zone", Zone),
         field("section", Choice(SECTIONS)),
         field("place", Quantity(&limits::PLACE)),
@@ -47,6 +48,8 @@ pub struct SewWeft {
     pub length: Length,
     /// Of which lot.
     pub lot: Option<LotId>,
+    /// Whether it is double weft parted into singles: `length` is then told in single weft, twice what came off the lot.
+    pub as_single: bool,
     /// In which zone, where it lies in one.
     pub zone: Option<zone::Zone>,
     /// In which run of rows.
@@ -58,6 +61,11 @@ pub struct SewWeft {
 }
 
 impl SewWeft {
+    /// How much came off the lot.
+    pub fn of_lot(&self) -> Length {
+        if self.as_single { self.length / 2.0 } else { self.length }
+    }
+
     /// Reads work of this kind.
     pub fn of(work: &Work) -> Option<SewWeft> {
         if work.kind().name != KIND.name {
@@ -72,6 +80,7 @@ impl SewWeft {
                 Some(Value::Lot(lot)) => Some(*lot),
                 _ => None,
             },
+            as_single: matches!(work.get("as_single"), Some(Value::YesNo(true))),
             zone: match work.get("zone") {
                 Some(Value::Zone(zone)) => Some(*zone),
                 _ => None,

@@ -2,7 +2,7 @@
 //!
 //! What it is: the fields of one kind of work. What it is not: undoing an entry that was never true.
 
-use super::{COMMON, Group, Kind};
+use super::{COMMON, Group, Kind, sew_weft::SECTIONS};
 use crate::{
     field::{
         Holds::{Choice, Lot, Quantity, Text, Zones},
@@ -23,6 +23,8 @@ pub const KIND: Kind = Kind {
         required("unpicked", Choice(UNPICKED)),
         field("length", Quantity(&limits::SEWN)),
         field("lot", Lot),
+        field("section", Choice(SECTIONS)),
+        field("place", Quantity(&limits::PLACE)),
         field("zones", Zones),
         field("minutes", Quantity(&limits::SITTING)),
         field("remark", Text(1000)),

@@ -1,0 +1,167 @@
+//! What was done: every entry, last first, with its corrections.
+//!
+//! What it is: the log with undo and correct beside each entry. What it is not: a form for new work (see `form`).
+
+use measure::say::Arg;
+use record::{
+    history::{
+        desk,
+        entry::{Body, Entry, LogId},
+    },
+    id::EntryId,
+};
+use yew::prelude::*;
+
+use super::{
+    checks,
+    form::{Given, Named, WorkForm, given},
+    names::Names,
+    photo::{Photo, photo_of},
+};
+use crate::{
+    parts::{cell::use_cell, confirm::confirm, plain::p},
+    shell::{
+        focus,
+        talk::{t, ta},
+    },
+    store::{
+        desk::{Desk, use_desk},
+        model::Whose,
+    },
+};
+
+/// The log, last first, every entry with its corrections.
+pub fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
+    let bench = desk.model().bench(whose);
+    let (log, state) = (bench.log(id), bench.state(id));
+    let mut entries: Vec<&Entry> = log.entries().filter(|entry| !matches!(entry.body, Body::Amend(_))).collect();
+    measure::order::sort_by(&mut entries, &|a, b| (b.done, b.lamport, b.id).cmp(&(a.done, a.lamport, a.id)));
+    if entries.is_empty() {
+        return p("hint", t("web.log_empty"));
+    }
+    let names = Names { lots: &bench.lots() };
+    let items: Vec<Html> = entries
+        .iter()
+        .map(|entry| {
+            let stands = state.works().iter().find(|done| done.entry == entry.id);
+            let in_force = match &entry.body {
+                Body::Work(_) => stands.is_some(),
+                Body::Set(setting) => state.held(setting.key).is_some_and(|held| held.heads.contains(&entry.id)),
+                Body::Amend(_) => false,
+            };
+            let taken_back = |other: &Entry| {
+                matches!(&other.body, Body::Amend(amendment) if amendment.target == entry.id && amendment.to.is_none())
+            };
+            let undone = log.entries().any(taken_back) && !in_force;
+            let text = match (&entry.body, stands) {
+                (_, Some(done)) => names.work(&done.work),
+                (body, None) => names.body(body),
+            };
+            let was = (stands.is_some_and(|done| done.amended)).then(|| names.body(&entry.body));
+            let photo = stands.and_then(|done| photo_of(&done.work));
+            html! {
+                <li key={entry.id.to_string()} id={format!("entry-{}", entry.id)} tabindex="-1" class={classes!("entry", undone.then_some("undone"))}>
+                    <p class="when">{ stands.map_or(entry.done, |done| done.done).to_string().replace('T', " ") }</p>
+                    <p class="what">{ text }</p>
+                    if let Some(photo) = photo { <Photo id={photo} {whose} /> }
+                    if let Some(done) = stands { { checks::overruled(&[done]) } }
+                    if let Some(was) = was { { p("hint", ta("web.was", [Arg::Text(was)])) } }
+                    if undone { { p("hint", t("web.undone")) } }
+                    <EntryActions {whose} log={id} entry={entry.id} {undone} />
+                </li>
+            }
+        })
+        .collect();
+    // What was written last, whenever it was done.
+    let last = entries
+        .iter()
+        .filter(|entry| match &entry.body {
+            Body::Set(setting) => state.held(setting.key).is_some_and(|held| held.heads.contains(&entry.id)),
+            _ => state.works().iter().any(|done| done.entry == entry.id),
+        })
+        .max_by_key(|entry| (entry.lamport, entry.id));
+    html! {
+        <>
+            if let Some(last) = last { <UndoLast key={last.id.to_string()} {whose} log={id} entry={last.id} words={names.body(&last.body)} /> }
+            <ol class="log" reversed=true>{ for items }</ol>
+        </>
+    }
+}
+
+/// What was written last.
+#[derive(Properties, PartialEq)]
+struct LastProps {
+    whose: Whose,
+    log: LogId,
+    entry: EntryId,
+    words: String,
+}
+
+/// Undoes what was written last.
+#[component]
+fn UndoLast(props: &LastProps) -> Html {
+    let desk = use_desk();
+    let asked = use_cell(|| false);
+    let undo = {
+        let (desk, whose, log, entry) = (desk.clone(), props.whose, props.log, props.entry);
+        Callback::from(move |_: MouseEvent| {
+            let body = desk::undo(&desk.model().bench(whose).log(log), entry);
+            let then = Callback::from(move |_: bool| focus::later(vec!["record-log".to_owned()]));
+            desk.write(whose, vec![(log, body)], None, then);
+        })
+    };
+    let ask = ta("web.undo_last_ask", [Arg::Text(props.words.clone())]);
+    html! { <p class="actions">{ confirm(&asked, "undo-last", t("web.undo_last"), ask, undo) }</p> }
+}
+
+/// Which entry.
+#[derive(Properties, PartialEq)]
+struct ActionProps {
+    whose: Whose,
+    log: LogId,
+    entry: EntryId,
+    undone: bool,
+}
+
+/// Undo and correct, beside their entry.
+#[component]
+fn EntryActions(props: &ActionProps) -> Html {
+    let desk = use_desk();
+    let correcting = use_cell(|| false);
+    let asked = use_cell(|| false);
+    let state = desk.state(props.whose, props.log);
+    let work = state.works().iter().find(|done| done.entry == props.entry).map(|done| done.work.clone());
+    let undo = {
+        let (desk, whose, id, entry) = (desk.clone(), props.whose, props.log, props.entry);
+        let asked = asked.clone();
+        Callback::from(move |_: MouseEvent| {
+            asked.set(false);
+            let body = desk::undo(&desk.model().bench(whose).log(id), entry);
+            let then = Callback::from(move |_: bool| focus::later(vec![format!("entry-{entry}")]));
+            desk.write(whose, vec![(id, body)], None, then);
+        })
+    };
+    let toggle = {
+        let correcting = correcting.clone();
+        Callback::from(move |_: MouseEvent| correcting.set(!correcting.get()))
+    };
+    if props.undone {
+        return html! {};
+    }
+    let given: Option<(Named, Given)> = work.map(|work| (Named(work.kind().name), given(&work)));
+    html! {
+        <div class="entry-actions">
+            { confirm(&asked, &format!("undo-{}", props.entry), t("web.undo"), t("web.undo_ask"), undo) }
+            if let Some((kind, given)) = given {
+                <button type="button" class="plain" aria-expanded={if correcting.get() { "true" } else { "false" }} onclick={toggle}>{ t("web.correct") }</button>
+                if correcting.get() {
+                    <WorkForm whose={props.whose} log={props.log} {kind} correct={Some(props.entry)} {given}
+                        then={let (correcting, entry) = (correcting.clone(), props.entry); Callback::from(move |()| {
+                            correcting.set(false);
+                            focus::later(vec![format!("entry-{entry}")]);
+                        })} />
+                }
+            }
+        </div>
+    }
+}
