@@ -53,7 +53,7 @@ const condition = (page) => page.evaluate(() => Object.fromEntries(Array.from(
   document.querySelectorAll("section[aria-labelledby=bench-condition] tbody tr"),
   (row) => [row.querySelector("th").innerText.trim(), Array.from(row.querySelectorAll("td"), (cell) => cell.innerText.trim())])));
 
-in_every_engine("bench", (check) => {
+in_every_engine("bench", ({ engine, check }) => {
   check("a wig from bought to worn, with one mistake caught: braided before the bath", async (given) => {
     const { page, server } = await started(given);
     const wig = await start_wig(page, "Bell-founder");
@@ -120,7 +120,7 @@ in_every_engine("bench", (check) => {
     await start_wig(page, "Lamplighter");
     await go_tab(page, "record");
     await ready(page, "heat_set", { medium: "water", temperature: "100" });
-    await until(page, () => document.querySelector("section[aria-labelledby=bench-record] .found .caution.stop"));
+    await until(page, () => document.querySelector("section[aria-labelledby=bench-record] .found .caution.stop") !== null);
     await fill(page, "heat_set-judgement", "a scrap wig, to see what happens");
     await record(page, "heat_set", {}, "My judgement: record it all the same");
     assert.match(await page.evaluate(() => document.querySelector("ol.log > li").innerText), /My judgement went against: .*a scrap wig/s);
@@ -183,7 +183,7 @@ in_every_engine("bench", (check) => {
       const blob = await new Promise((resolve) => canvas.toBlob(resolve, "image/png"));
       return Array.from(new Uint8Array(await blob.arrayBuffer()));
     });
-    const path = join(directory, `${given.engine ?? "any"}.png`);
+    const path = join(directory, `${engine}.png`);
     await writeFile(path, Uint8Array.from(bytes));
     await choose_file(page, () => press(page, "button", "Take or choose a photo"), path);
     await until(page, () => document.querySelector(".photo-field img")?.naturalWidth === 320);

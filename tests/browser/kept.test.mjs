@@ -205,7 +205,7 @@ in_every_engine("kept", ({ check, engine }) => {
     assert.deepEqual(await own(page), []);
     await page.reload();
     await until(page, () => document.querySelector("ul.wigs") !== null);
-    assert.deepEqual((await wigs_of(page)).map(({ name }) => name), ["Copper bob"]);
+    assert.deepEqual((await wigs_of(page)).map(({ name }) => name), ["Copper bob", "Storm-grey mane", "Evening dressing, 1890s"]);
     await follow(page, "Copper bob");
     await go_tab(page, "base");
     assert.equal(await value_of(page, "girth"), girth);

@@ -170,7 +170,7 @@ for (const dark of [false, true]) {
               lost.push(`svg ${each.tagName} ${each.getAttribute("class")} has the background's colour`);
             }
           }
-          for (const each of document.querySelectorAll("main button:not(.plain, .zone-button), main input:not([type=radio]), main select, main textarea")) {
+          for (const each of document.querySelectorAll("main button:not(.plain, .zone-button), main input:not([type=radio], [type=checkbox]), main select, main textarea")) {
             const style = getComputedStyle(each);
             if (each.checkVisibility() && (style.borderTopStyle === "none" || style.borderTopWidth === "0px")) {
               lost.push(`${each.tagName.toLowerCase()} ${each.id || each.innerText} has no edge`);

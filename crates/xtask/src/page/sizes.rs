@@ -7,8 +7,21 @@ use anyhow::{Context, Result, bail};
 
 use super::assemble::Folder;
 
-/// Brotli bytes that the first visit may cost.
-pub const BUDGET: usize = 300_000;
+/// Brotli bytes that the first visit may cost, by what they buy: the main job alone kept the first; whatever was added
+/// since says here what it may add.
+const ALLOWED: [(&str, usize); 2] = [("from a bare base to \"buy two packs\"", 300_000), ("the bench", 125_000)];
+
+/// Brotli bytes that the first visit may cost in all.
+pub const BUDGET: usize = budget();
+
+const fn budget() -> usize {
+    let (mut sum, mut at) = (0, 0);
+    while at < ALLOWED.len() {
+        sum += ALLOWED[at].1;
+        at += 1;
+    }
+    sum
+}
 
 /// A size without these would measure something else than the app.
 const MUST_HAVE: [&str; 11] = [
@@ -54,6 +67,9 @@ pub fn check(folder: &Folder) -> Result<()> {
 fn within(packed: usize) -> Result<()> {
     if packed > BUDGET {
         bail!("the first visit costs {packed} bytes after brotli; the budget is {BUDGET}: make the page smaller");
+    }
+    for (what, bytes) in ALLOWED {
+        println!("  allowed {bytes:>9}  {what}");
     }
     println!("  budget {BUDGET}, {} left", BUDGET - packed);
     Ok(())

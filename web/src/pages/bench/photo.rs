@@ -60,7 +60,7 @@ pub fn PhotoField(props: &FieldProps) -> Html {
     };
     html! {
         <div class="photo-field">
-            <button type="button" id={props.id.clone()} onclick={pick}>{ t("web.photo_take") }</button>
+            <button type="button" id={props.id.clone()} aria-label={t("web.photo_take")} onclick={pick}>{ t("web.photo_take") }</button>
             if PhotoId::read(&props.value).is_some() { <Photo id={props.value.clone()} whose={props.whose} /> }
             if let Some(reason) = trouble.get() { <p class="reason" role="alert">{ reason }</p> }
             { p("hint", t("web.photo_hint")) }
