@@ -154,17 +154,17 @@ pub fn Find() -> Html {
                 let shown = all.get(..all.len().min(room)).unwrap_or_default();
                 room -= shown.len();
                 let lots = desk.model().bench(*whose).lots();
-                hits(&desk, *whose, &Names { lots: &lots }, shown)
+                html! { if !shown.is_empty() {
+                    if *whose == Whose::Demo { { p("tag demo-tag", t("web.demo")) } }
+                    { hits(&desk, *whose, &Names { lots: &lots }, shown) }
+                } }
             }) }
         </>
     }
 }
 
-/// Entries with their wig; the demo's say so.
+/// Entries with their wig.
 pub fn hits(desk: &Desk, whose: Whose, names: &Names<'_>, found: &[Hit]) -> Html {
-    if found.is_empty() {
-        return html! {};
-    }
     let items = found.iter().filter_map(|hit| {
         let state = desk.state(whose, hit.log);
         let done = state.works().iter().find(|done| done.entry == hit.entry)?;
@@ -182,10 +182,5 @@ pub fn hits(desk: &Desk, whose: Whose, names: &Names<'_>, found: &[Hit]) -> Html
             </li>
         })
     });
-    html! {
-        <>
-            if whose == Whose::Demo { { p("tag demo-tag", t("web.demo")) } }
-            <ol class="log">{ for items }</ol>
-        </>
-    }
+    html! { <ol class="log">{ for items }</ol> }
 }

@@ -19,7 +19,11 @@ use super::{
     photo::{Photo, photo_of},
 };
 use crate::{
-    parts::{cell::use_cell, confirm::confirm, plain::p},
+    parts::{
+        cell::use_cell,
+        confirm::confirm,
+        plain::{button, p},
+    },
     shell::{
         focus,
         talk::{t, ta},
@@ -30,8 +34,39 @@ use crate::{
     },
 };
 
-/// The log, last first, every entry with its corrections.
-pub fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
+/// So many entries are drawn at first.
+const SHOWN: usize = 40;
+
+/// Whose log.
+#[derive(Properties, PartialEq)]
+pub struct HistoryProps {
+    /// Whose records.
+    pub whose: Whose,
+    /// Which log.
+    pub log: LogId,
+}
+
+/// The log, last first: the latest, and all of them when asked for.
+#[component]
+pub fn History(props: &HistoryProps) -> Html {
+    let desk = use_desk();
+    let all = use_cell(|| false);
+    let show_all = {
+        let all = all.clone();
+        Callback::from(move |_: MouseEvent| all.set(true))
+    };
+    let log = desk.model().bench(props.whose).log(props.log);
+    let count = log.entries().filter(|entry| !matches!(entry.body, Body::Amend(_))).count();
+    let shown = if all.get() { count } else { count.min(SHOWN) };
+    html! {
+        <>
+            { history(&desk, props.whose, props.log, shown) }
+            if shown < count { <p class="actions">{ button("", ta("web.log_all", [Arg::Count(count as i64)]), show_all) }</p> }
+        </>
+    }
+}
+
+fn history(desk: &Desk, whose: Whose, id: LogId, shown: usize) -> Html {
     let bench = desk.model().bench(whose);
     let (log, state) = (bench.log(id), bench.state(id));
     let mut entries: Vec<&Entry> = log.entries().filter(|entry| !matches!(entry.body, Body::Amend(_))).collect();
@@ -42,6 +77,7 @@ pub fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
     let names = Names { lots: &bench.lots() };
     let items: Vec<Html> = entries
         .iter()
+        .take(shown)
         .map(|entry| {
             let stands = state.works().iter().find(|done| done.entry == entry.id);
             let in_force = match &entry.body {
@@ -83,7 +119,7 @@ pub fn history(desk: &Desk, whose: Whose, id: LogId) -> Html {
     html! {
         <>
             if let Some(last) = last { <UndoLast key={last.id.to_string()} {whose} log={id} entry={last.id} words={names.body(&last.body)} /> }
-            <ol class="log" reversed=true>{ for items }</ol>
+            <ol class="log">{ for items }</ol>
         </>
     }
 }

@@ -30,6 +30,7 @@ pub use names::Names;
 use self::{
     another::Another,
     condition::AsItIs,
+    log::History,
     next::{Next, next_of},
     plan::PlanOfWork,
 };
@@ -60,7 +61,7 @@ pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
             { section("bench-note", "web.record_note", work_form(whose, log, Named("note"), Vec::new(), Callback::noop())) }
             { section("bench-condition", "web.condition", html! { <AsItIs {whose} {log} /> }) }
             { photo::before_and_after(state.works(), whose) }
-            { section("record-log", "web.record_log", log::history(desk, whose, log)) }
+            { section("record-log", "web.record_log", html! { <History {whose} {log} /> }) }
             { section("bench-another", "web.another", html! { <Another {whose} {log} /> }) }
         </>
     }

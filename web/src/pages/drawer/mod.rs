@@ -9,7 +9,7 @@ use measure::{prefs::Prefs, say::Arg, typed::Typed};
 use record::trade::{
     damage::{self, Finding},
     dye::{self, Class},
-    fact::{Fact, Source, Sure},
+    fact::{Fact, Known, Source, Sure},
     fibres::{FIBRES, Fibre},
     heat::{self, Medium},
     solvent,
@@ -75,7 +75,12 @@ fn span(fact: &Fact, prefs: &Prefs) -> String {
 }
 
 fn ground(source: &Source, sure: Sure) -> Html {
-    html! { <span class="ground">{ ta("web.ground", [Arg::from(source.text), Arg::Key(source.known.label()), Arg::Key(sure.label())]) }</span> }
+    // Practice and our own judgement name themselves.
+    let words = match source.known {
+        Known::Practice | Known::Judged => ta("web.ground_short", [Arg::from(source.text), Arg::Key(sure.label())]),
+        known => ta("web.ground", [Arg::from(source.text), Arg::Key(known.label()), Arg::Key(sure.label())]),
+    };
+    html! { <span class="ground">{ words }</span> }
 }
 
 fn windows(fibre: &'static Fibre, prefs: &Prefs) -> Html {

@@ -83,7 +83,9 @@ pub fn worked(desk: &Desk, fibre: &'static Fibre) -> Html {
             let names = Names { lots: &bench.lots() };
             let outcomes =
                 worked.iter().flat_map(|worked| worked.outcomes.iter().map(move |outcome| (worked.kind, outcome)));
-            html! { <>{ for outcomes.map(|(kind, outcome)| {
+            html! { <>
+                if whose == Whose::Demo && !worked.is_empty() { { p("tag demo-tag", t("web.demo")) } }
+                { for outcomes.map(|(kind, outcome)| {
                 let found: Vec<Hit> = outcome.tried.iter().map(|tried| tried.hit).collect();
                 html! { <>
                     <h3>{ format!("{}: {}", t(&format!("work.{kind}")), choice(outcome.result)) }</h3>

@@ -25,6 +25,7 @@ pub const ENGLISH: Table = &[
     ("web.medium", "Heated by"),
     ("web.window", "Good for"),
     ("web.never_above", "Never above"),
+    ("web.ground_short", "{0}; {1}"),
     ("web.ground", "{0} ({1}; {2})"),
     ("web.never_above_it", "never above {0}"),
     ("web.release_below", "Let go below {0}, not before the middle is that cool."),
