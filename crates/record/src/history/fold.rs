@@ -271,6 +271,14 @@ impl State {
         &self.works
     }
 
+    /// The same with only so much of its work done: what it was like then. Values stand as they are known now.
+    #[must_use]
+    pub fn after(&self, works: usize) -> State {
+        let mut state = self.clone();
+        state.works.truncate(works);
+        state
+    }
+
     /// What is odd about this history.
     pub fn oddities(&self) -> &[Oddity] {
         &self.oddities

@@ -2,9 +2,9 @@
 //!
 //! What it is: the replayed condition as a table. What it is not: the replay.
 
-use measure::say::Arg;
+use measure::{prefs::Prefs, say::Arg};
 use record::{
-    history::entry::LogId,
+    history::{entry::LogId, fold::State},
     wig::{
         condition::{Condition, ZoneCondition},
         figures::Wig,
@@ -16,8 +16,11 @@ use yew::prelude::*;
 
 use super::names::Names;
 use crate::{
+    pages::cap::{head_refused, laid_out},
     parts::{
         cell::use_cell,
+        drawing::draw,
+        pictures,
         plain::{button, columns, p, row},
         typed::text_of,
     },
@@ -56,6 +59,11 @@ pub fn AsItIs(props: &ConditionProps) -> Html {
         Callback::from(move |event: Event| upto.set(text_of(&event).parse().ok()))
     };
     let prefs = desk.model().prefs.clone();
+    let drawn = use_cell(|| false);
+    let draw_it = {
+        let drawn = drawn.clone();
+        Callback::from(move |_: MouseEvent| drawn.set(!drawn.get()))
+    };
     let length = |length| Arg::Length(length).words(&WORDS, &prefs);
     html! {
         <>
@@ -78,6 +86,8 @@ pub fn AsItIs(props: &ConditionProps) -> Html {
                 </p>
             }
             { p("", whole(&condition)) }
+            { button("", t(if drawn.get() { "web.cond_hide_cap" } else { "web.cond_show_cap" }), draw_it) }
+            if drawn.get() { { cap(&state.after(at), &lots, &prefs) } }
             <div class="scroll" tabindex="0" role="group" aria-label={t("web.table")}>
                 <table>
                     { columns(&["web.zone", "web.cond_bound", "web.cond_wet", "web.cond_fall", "web.cond_colour", "web.cond_length", "web.cond_sewn"]) }
@@ -90,6 +100,18 @@ pub fn AsItIs(props: &ConditionProps) -> Html {
                 </table>
             </div>
         </>
+    }
+}
+
+/// The cap with what was sewn into it by then.
+fn cap(then: &State, lots: &[Lot], prefs: &Prefs) -> Html {
+    match laid_out(then, lots) {
+        Err(problems) => head_refused(&problems, prefs),
+        Ok((layout, full)) => html! {
+            <div class="cap-map">
+                { for pictures::cap(then, &layout, &full, None, prefs).iter().map(|drawing| draw(drawing, "cap-view", None, prefs)) }
+            </div>
+        },
     }
 }
 

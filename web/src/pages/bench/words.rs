@@ -64,6 +64,8 @@ pub const ENGLISH: Table = &[
     ("web.step_back", "One entry back"),
     ("web.step_on", "One entry on"),
     ("web.to_now", "As it is now"),
+    ("web.cond_show_cap", "Show the cap as it was"),
+    ("web.cond_hide_cap", "Hide the cap"),
     ("web.cond_bound", "Bound"),
     ("web.cond_wet", "Wet, and what is in it"),
     ("web.cond_fall", "How it falls"),
