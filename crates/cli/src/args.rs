@@ -10,6 +10,7 @@ use measure::{
     prefs::{Lengths, Prefs, Weights},
     say::Arg,
 };
+use sheet::paper::{Choices, Paper, Part};
 
 use crate::{out::Fault, words::WORDS};
 
@@ -23,6 +24,8 @@ pub enum Asked {
     Cut(Options),
     /// A look at a file.
     Check(Options),
+    /// A sheet to print.
+    Sheet(Options),
 }
 
 /// How it is asked.
@@ -35,6 +38,10 @@ pub struct Options {
     pub today: Option<Date>,
     /// Units.
     pub prefs: Prefs,
+    /// What goes onto a sheet.
+    pub choices: Choices,
+    /// Where a sheet's HTML goes.
+    pub out: Option<OsString>,
 }
 
 /// A command.
@@ -55,6 +62,12 @@ const COMMANDS: &[Command] = &[
     },
     Command { name: "cut", make: Asked::Cut, help: "cli.help_cut", takes: &[] },
     Command { name: "check", make: Asked::Check, help: "cli.help_check", takes: &["units", "weights", "currency"] },
+    Command {
+        name: "sheet",
+        make: Asked::Sheet,
+        help: "cli.help_sheet",
+        takes: &["today", "units", "weights", "currency", "paper", "with", "without", "out"],
+    },
 ];
 
 /// Reads a command line.
@@ -63,7 +76,7 @@ const COMMANDS: &[Command] = &[
 /// The first word that is not understood, with the remedy.
 pub fn read(mut words: Parser) -> Result<Asked, Fault> {
     let mut command: Option<&Command> = None;
-    let mut file = None;
+    let (mut file, mut out) = (None, None);
     let mut given: Vec<(String, String)> = Vec::new();
     let (mut json, mut help) = (false, false);
     while let Some(word) = words.next().map_err(|problem| unread(&problem))? {
@@ -73,7 +86,11 @@ pub fn read(mut words: Parser) -> Result<Asked, Fault> {
                 return Ok(Asked::Words(format!("weftbook {}\n", env!("CARGO_PKG_VERSION"))));
             }
             Word::Long("json") => json = true,
-            Word::Long(name @ ("today" | "units" | "weights" | "currency")) => {
+            Word::Short('o') | Word::Long("out") => {
+                given.push(("out".to_owned(), String::new()));
+                out = Some(words.value().map_err(|problem| unread(&problem))?);
+            }
+            Word::Long(name @ ("today" | "units" | "weights" | "currency" | "paper" | "with" | "without")) => {
                 let name = name.to_owned();
                 let value = words.value().map_err(|problem| unread(&problem))?;
                 given.push((name, value.string().map_err(|problem| unread(&problem))?));
@@ -90,8 +107,14 @@ pub fn read(mut words: Parser) -> Result<Asked, Fault> {
         return Ok(Asked::Words(WORDS.get(command.map_or("cli.help", |command| command.help))));
     }
     let command = command.ok_or_else(|| Fault::new("cli.no_command", []))?;
-    let mut options =
-        Options { file: file.ok_or_else(|| missing_file(command))?, json, today: None, prefs: Prefs::default() };
+    let mut options = Options {
+        file: file.ok_or_else(|| missing_file(command))?,
+        json,
+        today: None,
+        prefs: Prefs::default(),
+        choices: Choices::default(),
+        out,
+    };
     for (name, value) in given {
         if !command.takes.contains(&name.as_str()) {
             return Err(Fault::new("cli.not_of_command", [Arg::Text(name), Arg::from(command.name)]));
@@ -126,6 +149,16 @@ fn option(options: &mut Options, name: &str, value: &str) -> Result<(), Fault> {
         ("weights", "grams") => options.prefs.weights = Weights::Grams,
         ("weights", "ounces") => options.prefs.weights = Weights::Ounces,
         ("weights", _) => return Err(refused("cli.want_weights")),
+        ("paper", paper) => {
+            options.choices = options.choices.on(Paper::read(paper).ok_or_else(|| refused("cli.want_paper"))?);
+        }
+        ("with" | "without", parts) => {
+            for part in parts.split(',') {
+                let part = Part::read(part.trim()).ok_or_else(|| refused("cli.want_parts"))?;
+                options.choices = options.choices.with(part, name == "with");
+            }
+        }
+        ("out", _) => {}
         ("currency", sign) if (1..=4).contains(&sign.chars().count()) => options.prefs.currency = sign.to_owned(),
         _ => return Err(refused("cli.want_currency")),
     }

@@ -1,4 +1,5 @@
-//! Weftbook from a terminal: `weftbook plan WIG`, `weftbook cut CASE`, `weftbook check WIG`.
+//! Weftbook from a terminal: `weftbook plan WIG`, `weftbook cut CASE`, `weftbook check WIG`,
+//! `weftbook sheet WIG`.
 //!
 //! What it is: the same core as in the browser, with options in and text or JSON out.
 //! What it is not: a place for logic: what it says is reckoned elsewhere.
@@ -32,5 +33,6 @@ fn answer(asked: Asked) -> Result<Said, Fault> {
         Asked::Plan(options) => commands::plan::run(&options),
         Asked::Cut(options) => commands::cut::run(&options),
         Asked::Check(options) => commands::check::run(&options),
+        Asked::Sheet(options) => commands::sheet::run(&options),
     }
 }

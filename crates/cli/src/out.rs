@@ -3,6 +3,7 @@
 //! What it is: the only writer. What it is not: words.
 
 use std::{
+    ffi::OsStr,
     io::{self, ErrorKind, Write},
     process::ExitCode,
 };
@@ -44,6 +45,17 @@ pub fn print(said: &Said) -> ExitCode {
         Err(problem) if problem.kind() == ErrorKind::BrokenPipe => ExitCode::from(u8::from(!said.clean)),
         Err(problem) => complain(&Fault::new("cli.not_written", [problem.to_string().into()])),
     }
+}
+
+/// Writes a file, in place of one that is there.
+///
+/// # Errors
+/// Where it cannot be written, in a sentence.
+pub fn file(path: &OsStr, text: &str) -> Result<(), Fault> {
+    std::fs::write(path, text).map_err(|problem| {
+        let name = path.to_string_lossy().into_owned();
+        Fault::new("cli.file_not_written", [name.into(), problem.to_string().into()])
+    })
 }
 
 /// One line on standard error; status 2.

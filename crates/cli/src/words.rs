@@ -23,6 +23,7 @@ pub const ENGLISH: Table = &[
          weftbook plan WIG     how much weft to buy for a wig\n\
          weftbook cut CASE     cut any pieces from any packs at least cost\n\
          weftbook check FILE   look through a wig file or a backup\n\
+         weftbook sheet WIG    a sheet that a helper follows from paper\n\
          \n\
          FILE is a file, or - for standard input.\n\
          --json          JSON instead of text\n\
@@ -69,9 +70,28 @@ pub const ENGLISH: Table = &[
          \n\
          Exit status: 0 nothing to see; 1 there is something; 2 bad input.\n",
     ),
+    (
+        "cli.help_sheet",
+        "weftbook sheet WIG: a sheet that a helper follows from paper.\n\
+         \n\
+         WIG is a wig file that Weftbook saved, or - for standard input.\n\
+         -o, --out FILE           one HTML file that needs no script (else text to standard output)\n\
+         --paper a4|letter        the paper it is laid out for (else a4)\n\
+         --with PARTS             parts to put on it, with commas between\n\
+         --without PARTS          parts to leave out\n\
+         --today DAY              made on this day, such as 2027-03-15 (else today, UTC)\n\
+         --units metric|inches    lengths\n\
+         --weights grams|ounces   weights\n\
+         --currency SIGN          sign of your currency, up to four characters\n\
+         \n\
+         PARTS: steps, zones and drawings are on it unless left out; wearer, prices, notes, photos and\n\
+         working only where asked for. A wig file carries no photos.\n\
+         \n\
+         Exit status: 0 done; 1 done, but part of the file could not be read; 2 bad input.\n",
+    ),
     // Bad input.
-    ("cli.no_command", "nothing is asked. Say plan, cut or check; weftbook --help explains them."),
-    ("cli.unknown_command", "“{0}” is no command. Say plan, cut or check; weftbook --help explains them."),
+    ("cli.no_command", "nothing is asked. Say plan, cut, check or sheet; weftbook --help explains them."),
+    ("cli.unknown_command", "“{0}” is no command. Say plan, cut, check or sheet; weftbook --help explains them."),
     ("cli.no_file", "{0} needs a file. Name one, or - for standard input."),
     ("cli.one_file", "“{0}” is one word too many. One command and one file are taken."),
     ("cli.bad_option", "{0}. weftbook --help lists the options."),
@@ -195,4 +215,10 @@ pub const ENGLISH: Table = &[
     ("cli.other_kind", "Entry {0} would turn work into a value, or one value into another; it is left aside."),
     ("cli.two_corrections", "Entry {0} was put right twice, differently; the later one counts."),
     ("cli.clash", "Entry {0} is here with two contents; both are kept."),
+    // The sheet.
+    ("cli.want_paper", "say a4 or letter"),
+    ("cli.want_parts", "name parts with commas between: steps, zones, drawings, photos, wearer, prices, notes, working"),
+    ("cli.file_not_written", "“{0}” cannot be written: {1}. Name a file in a folder that you may write to."),
+    ("cli.no_json", "a sheet is text, or HTML with -o FILE. Leave --json out."),
+    ("cli.sheet_done", "{0}: {1} pages of {2}"),
 ];

@@ -40,6 +40,8 @@ pub enum Degrees {
     Celsius,
     /// °F
     Fahrenheit,
+    /// °C with °F beside it, for paper that anybody may read; a bare number is °C.
+    Both,
 }
 
 /// What the person chose.
@@ -76,7 +78,7 @@ impl Prefs {
                 Weights::Ounces => Unit::Ounce,
             },
             Kind::Temperature => match self.degrees {
-                Degrees::Celsius => Unit::Celsius,
+                Degrees::Celsius | Degrees::Both => Unit::Celsius,
                 Degrees::Fahrenheit => Unit::Fahrenheit,
             },
             Kind::Fineness => Unit::Decitex,
@@ -136,7 +138,12 @@ impl Prefs {
 
     /// A temperature, to the degree.
     pub fn temperature(&self, heat: ThermodynamicTemperature) -> String {
-        self.shown(heat.value, self.usual(Kind::Temperature), 0)
+        let first = self.shown(heat.value, self.usual(Kind::Temperature), 0);
+        if self.degrees == Degrees::Both {
+            format!("{first} ({})", self.shown(heat.value, Unit::Fahrenheit, 0))
+        } else {
+            first
+        }
     }
 
     /// Hours and minutes.

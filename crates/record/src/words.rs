@@ -205,4 +205,6 @@ const OWN: Table = &[
     ("choice.no", "no"),
     // Another wig like this one.
     ("record.another", "{0} (another)"),
+    // Whom a helper asks.
+    ("field.ask", "Whom to ask, and how to reach them"),
 ];

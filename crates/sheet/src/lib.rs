@@ -1,12 +1,13 @@
 //! What goes on paper and on the page as pictures.
 //!
-//! What it is: drawings of the cap, of the weft laid out and of fullness, as a model and as SVG.
-//! What it is not: planning, encoding, or a page.
+//! What it is: drawings of the cap, of the weft laid out and of fullness, as a model and as SVG; the printed sheet.
+//! What it is not: planning, encoding, or a page of the app.
 
 pub mod cap;
 pub mod cutting;
 pub mod depths;
 pub mod drawing;
+pub mod paper;
 pub mod words;
 
 pub use drawing::paint::style;

@@ -7,3 +7,4 @@ pub mod check;
 pub mod cut;
 pub mod plan;
 pub mod plan_json;
+pub mod sheet;

@@ -137,6 +137,7 @@ pub const SLOTS: &[Slot] = &[
     slot("minutes_per_row", Wig, Bench, Quantity(&limits::SITTING)),
     slot("hours_a_day", Wig, Bench, Quantity(&limits::HOURS_A_DAY)),
     slot("delivery_days", Wig, Bench, Count(0, 365)),
+    slot("ask", Wig, Bench, Text(120)),
 
     slot(steps::SLOT, Per::Step, Bench, Holds::Planned),
 ];

@@ -43,6 +43,10 @@ fn advance(letter: char) -> f64 {
         'A'..='Z' => 0.70,
         '0'..='9' => 0.64,
         letter if letter.is_control() => 0.0,
+        // A few letters and dashes are as wide as words; pictures are wider than their size.
+        '\u{fdfd}' => 12.0,
+        '\u{2e3a}' | '\u{2e3b}' => 3.2,
+        letter if u32::from(letter) >= 0x1f000 => 1.4,
         letter if u32::from(letter) >= 0x1100 => 1.0,
         _ => 0.62,
     }
@@ -52,7 +56,7 @@ fn width(text: &str, size: f64) -> f64 {
     text.chars().map(advance).sum::<f64>() * size
 }
 
-fn wrap(text: &str, most: f64, size: f64) -> Vec<String> {
+pub(crate) fn wrap(text: &str, most: f64, size: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
     for word in text.split_whitespace() {

@@ -1,0 +1,186 @@
+//! How high blocks are, and which page each stands on.
+//!
+//! What it is: our own page breaks, made for the wider of the common fonts, so that no browser has to make any.
+//! What it is not: the stylesheet; but for its sizes, which are the ones in `sheet.css`.
+
+use super::{
+    choices::Paper,
+    model::{Block, Line, Page, Sort, Step},
+};
+use crate::drawing::wrap;
+
+/// Width of what is printed, mm, the same on both papers.
+pub(super) const WIDTH: f64 = 180.0;
+/// Edges above and below, the lines over each page and the line under it, mm.
+const FRAME: f64 = 11.0 + 17.0 + 8.0 + 10.0;
+/// Width of what a step does, less its number and its boxes; and of what to mind under it.
+const STEP_WIDTH: f64 = 118.0;
+const MIND_WIDTH: f64 = 158.0;
+/// Least height of a step: its boxes.
+const STEP_LEAST: f64 = 34.0;
+/// Size of letters and from line to line, mm: 12 pt, 14 pt, 10 pt.
+const TEXT: (f64, f64) = (4.2, 5.8);
+const WHAT: (f64, f64) = (5.2, 7.0);
+const SMALL: (f64, f64) = (3.5, 4.9);
+/// What bold letters are wider.
+const BOLD: f64 = 1.12;
+/// Room of a box's edge, and inside it.
+const BOXED: f64 = 6.0;
+
+/// Room for blocks on a page, mm.
+pub(super) fn room(paper: Paper) -> f64 {
+    paper.height_mm() - FRAME
+}
+
+/// Puts blocks on pages, in order.
+pub(super) fn pages(blocks: Vec<Block>, paper: Paper) -> Vec<Page> {
+    let room = room(paper);
+    let mut parts: Vec<(Block, f64)> = Vec::new();
+    for block in blocks {
+        broken(block, room, &mut parts);
+    }
+    let mut pages = Vec::new();
+    let mut page = Page::default();
+    let mut left = room;
+    let mut at = 0;
+    while at < parts.len() {
+        // A heading stays with what it is over, and words over a drawing with the drawing.
+        let mut together = 1;
+        while at + together < parts.len() && stays(&parts[at + together - 1].0, &parts[at + together].0) {
+            together += 1;
+        }
+        let high: f64 = parts.iter().skip(at).take(together).map(|(_, high)| *high).sum();
+        if high > left && !page.blocks.is_empty() {
+            pages.push(core::mem::take(&mut page));
+            left = room;
+        }
+        page.blocks.extend(parts.iter().skip(at).take(together).map(|(block, _)| block.clone()));
+        left -= high;
+        at += together;
+    }
+    if !page.blocks.is_empty() {
+        pages.push(page);
+    }
+    pages
+}
+
+fn stays(block: &Block, next: &Block) -> bool {
+    matches!(block, Block::Heading(_))
+        || matches!((block, next), (Block::Lines(_), Block::Pictures(_)) | (Block::Fill(_), Block::Pencil(_)))
+}
+
+/// A block in parts that each fit a page: whole where it fits.
+fn broken(block: Block, room: f64, parts: &mut Vec<(Block, f64)>) {
+    let high = height(&block);
+    let fits = room - height(&Block::Heading(String::new()));
+    if high <= fits {
+        parts.push((block, high));
+        return;
+    }
+    let (lines, make): (Vec<Line>, Box<dyn Fn(Vec<Line>, bool) -> Block>) = match block {
+        Block::Lines(lines) => (lines, Box::new(|lines, _| Block::Lines(lines))),
+        Block::Item(name, lines) => (lines, Box::new(move |lines, _| Block::Item(name.clone(), lines))),
+        Block::Step(Step { number, what, lines, .. }) => {
+            (lines, Box::new(move |lines, goes_on| Block::Step(Step { number, what: what.clone(), lines, goes_on })))
+        }
+        other => {
+            parts.push((other, high));
+            return;
+        }
+    };
+    let mut first = true;
+    let mut some: Vec<Line> = Vec::new();
+    let mut put = |some: &mut Vec<Line>, parts: &mut Vec<(Block, f64)>| {
+        let block = make(core::mem::take(some), !first);
+        let high = height(&block);
+        parts.push((block, high));
+        first = false;
+    };
+    // A third of a page at most, so that a page is never left half empty by one line of somebody's words.
+    for line in lines.into_iter().flat_map(|line| pieces(line, fits / 3.0)) {
+        some.push(line);
+        let block = make(some.clone(), true);
+        if height(&block) > fits
+            && let Some(last) = some.pop()
+        {
+            put(&mut some, parts);
+            some.push(last);
+        }
+    }
+    put(&mut some, parts);
+}
+
+/// A line in pieces of at most so many mm.
+fn pieces(line: Line, most: f64) -> Vec<Line> {
+    if line_height(&line, STEP_WIDTH) <= most {
+        return vec![line];
+    }
+    let wrapped = wrap(&line.text, STEP_WIDTH - BOXED, TEXT.0 * BOLD);
+    let each = (libm::floor(most / TEXT.1) as usize).saturating_sub(3).max(1);
+    let letters = |text: &str| text.chars().filter(|letter| !letter.is_whitespace()).count();
+    let mut pieces = Vec::new();
+    let mut rest = line.text.as_str();
+    for (index, lines) in wrapped.chunks(each).enumerate() {
+        // Cut where the wrapped lines end, so that no letter is lost and no word is parted that was not.
+        let mut wanted: usize = lines.iter().map(|line| letters(line)).sum();
+        let mut end = rest.len();
+        for (at, letter) in rest.char_indices() {
+            if wanted == 0 && !letter.is_whitespace() {
+                end = at;
+                break;
+            }
+            wanted = wanted.saturating_sub(usize::from(!letter.is_whitespace()));
+        }
+        let (text, after) = rest.split_at(end);
+        rest = after;
+        let name = if index == 0 { line.name.clone() } else { String::new() };
+        pieces.push(Line { sort: line.sort, name, text: text.trim().to_owned() });
+    }
+    pieces
+}
+
+fn rows(text: &str, width: f64, (size, high): (f64, f64)) -> f64 {
+    let mut lines = 0;
+    for one in text.split('\n') {
+        lines += wrap(one, width, size).len();
+    }
+    lines as f64 * high
+}
+
+fn line_height(line: &Line, width: f64) -> f64 {
+    let whole = if line.name.is_empty() { line.text.clone() } else { format!("{}: {}", line.name, line.text) };
+    match line.sort {
+        Sort::Small => rows(&whole, width, SMALL) + 0.8,
+        Sort::Plain => rows(&whole, width, TEXT) + 0.8,
+        Sort::Figure => rows(&whole, width, (TEXT.0 * BOLD, TEXT.1)) + 0.8,
+        Sort::Care | Sort::Right => rows(&whole, width - BOXED, (TEXT.0 * 1.03, TEXT.1)) + 3.6,
+        Sort::Stop => rows(&whole, width - BOXED, (TEXT.0 * BOLD, TEXT.1)) + 3.6,
+    }
+}
+
+fn lines_height(lines: &[Line], width: f64) -> f64 {
+    lines.iter().map(|line| line_height(line, width)).sum()
+}
+
+/// How high a block is at most, mm, with the room under it.
+pub(super) fn height(block: &Block) -> f64 {
+    let bold = |text: &str, width, (size, high): (f64, f64)| rows(text, width, (size * BOLD, high));
+    match block {
+        Block::Heading(text) => bold(text, WIDTH, (6.0, 8.0)) + 7.0,
+        Block::Lines(lines) => lines_height(lines, WIDTH) + 2.0,
+        Block::Item(name, lines) => bold(name, WIDTH, TEXT) + lines_height(lines, WIDTH) + 2.4,
+        Block::Tick(text) => rows(text, WIDTH - 12.0, TEXT) + 2.4,
+        Block::Step(step) => {
+            let (doing, mind) = step.halves();
+            let doing = bold(&step.what, STEP_WIDTH, WHAT) + lines_height(doing, STEP_WIDTH);
+            doing.max(STEP_LEAST) + lines_height(mind, MIND_WIDTH) + 7.0
+        }
+        Block::Pictures(pictures) => pictures.iter().map(|picture| picture.size[1]).fold(0.0, f64::max) + 3.0,
+        Block::Photos(_) => PHOTO + SMALL.1 * 2.0 + 4.0,
+        Block::Fill(names) => 12.0 * names.len().div_ceil(2) as f64,
+        Block::Pencil(lines) => 9.0 * *lines as f64 + 2.0,
+    }
+}
+
+/// Height of a photo, mm.
+pub(super) const PHOTO: f64 = 84.0;

@@ -1,0 +1,133 @@
+//! What stands first and last: what the wig is, whom to ask, what was ticked of wearer, prices and notes, room to write.
+//!
+//! What it is: plain facts of the record. What it is not: the steps.
+
+use measure::say::Arg;
+use record::{
+    field::Value,
+    history::entry::Of,
+    wig::slots::{Group, SLOTS},
+    workshop::lots::Lot,
+};
+
+use super::{
+    Choices, Facts, Part,
+    model::{Block, Line, Sort},
+    scribe::{Scribe, clean, figure, line},
+};
+
+/// The day and how far the record goes.
+pub(super) fn state(facts: &Facts<'_>, scribe: &Scribe<'_>) -> String {
+    let entries = Arg::Count(i64::try_from(facts.entries).unwrap_or(i64::MAX));
+    match facts.state().last_done() {
+        Some(last) => {
+            let last = Arg::Text(last.to_string().replace('T', " "));
+            scribe.with("sheet.state", [Arg::Date(facts.today), entries, last])
+        }
+        None => scribe.with("sheet.state_empty", [Arg::Date(facts.today)]),
+    }
+}
+
+/// What stands at a slot of the whole wig, in words.
+fn slot(facts: &Facts<'_>, name: &str, scribe: &Scribe<'_>) -> Option<Line> {
+    let value = facts.bench.wig.held(name, Of::Wig)?.value.as_ref()?;
+    Some(figure(scribe.field(name), scribe.value(value)))
+}
+
+/// What the wig is, how to use the sheet, when to stop.
+pub(super) fn head(facts: &Facts<'_>, choices: &Choices, scribe: &Scribe<'_>, blocks: &mut Vec<Block>) {
+    let wig = facts.bench.wig;
+    let mut lines = Vec::new();
+    if choices.has(Part::Wearer) {
+        lines.extend(slot(facts, "character", scribe));
+    }
+    lines.push(figure(scribe.field("fibre"), scribe.choice(wig.fibre().name)));
+    lines.push(figure(scribe.field("cap"), scribe.choice(wig.cap().name)));
+    lines.extend(slot(facts, "base_colour", scribe));
+    lines.extend(slot(facts, "label_heat", scribe));
+    lines.extend(slot(facts, "due", scribe));
+    blocks.push(Block::Lines(lines));
+    let mut rules = vec![
+        line(Sort::Stop, scribe.key("sheet.stop_always")),
+        line(Sort::Care, scribe.key("sheet.label_first")),
+        line(Sort::Plain, scribe.key("sheet.how_to")),
+    ];
+    match facts.bench.wig.held("ask", Of::Wig).and_then(|held| held.value.as_ref()).and_then(Value::words) {
+        Some(words) => rules.insert(1, figure(scribe.key("sheet.ask"), clean(words))),
+        None => blocks.push(Block::Fill(vec![scribe.key("sheet.ask"), scribe.key("sheet.phone")])),
+    }
+    blocks.push(Block::Lines(rules));
+}
+
+/// Wearer's measures, prices, notes: each only where it was ticked.
+pub(super) fn private(facts: &Facts<'_>, choices: &Choices, scribe: &Scribe<'_>, blocks: &mut Vec<Block>) {
+    let mut part = |heading, lines: Vec<Line>| {
+        if !lines.is_empty() {
+            blocks.push(Block::Heading(scribe.key(heading)));
+            blocks.push(Block::Lines(lines));
+        }
+    };
+    if choices.has(Part::Wearer) {
+        let of_head = SLOTS.iter().filter(|slot| slot.group == Group::Head);
+        part("sheet.measures", of_head.filter_map(|one| slot(facts, one.field.name, scribe)).collect());
+    }
+    if choices.has(Part::Prices) {
+        part("sheet.prices", prices(facts, scribe));
+    }
+    if choices.has(Part::Notes) {
+        part("sheet.notes", notes(facts, scribe));
+    }
+}
+
+fn prices(facts: &Facts<'_>, scribe: &Scribe<'_>) -> Vec<Line> {
+    let mut lines: Vec<Line> = slot(facts, "base_price", scribe).into_iter().collect();
+    let used = |lot: &&Lot| facts.bench.wig.uses_lot(lot.id);
+    for lot in facts.bench.lots.iter().filter(used) {
+        if let Some(price) = lot.price {
+            lines.push(figure(scribe.with("sheet.a_pack", [Arg::Text(scribe.lot(lot.id))]), scribe.prefs.money(price)));
+        }
+    }
+    if let Some(answer) = facts.answer {
+        for (lot, packs) in &answer.buy {
+            let says = [Arg::Count(i64::from(*packs)), Arg::Text(scribe.lot(*lot))];
+            lines.push(figure(scribe.key("sheet.to_buy"), scribe.with("sheet.packs_of", says)));
+        }
+        if let Some(cost) = answer.cost {
+            lines.push(figure(scribe.key("sheet.cost"), scribe.prefs.money(cost)));
+        }
+    }
+    lines
+}
+
+/// The standing note, then notes and remarks of what was done, in bench order.
+fn notes(facts: &Facts<'_>, scribe: &Scribe<'_>) -> Vec<Line> {
+    let mut lines: Vec<Line> = Vec::new();
+    if let Some(note) = slot(facts, "note", scribe) {
+        lines.push(Line { sort: Sort::Plain, ..note });
+    }
+    for done in facts.state().works() {
+        let words = |field| done.work.get(field).and_then(Value::words);
+        let kind = done.work.kind().name;
+        // What was found and measured on a body is for the person alone too.
+        for field in ["words", "remark", "found", "pull_points", "hairline_seen"] {
+            let Some(words) = words(field) else { continue };
+            let name = scribe.with(
+                "sheet.noted",
+                [
+                    Arg::Text(done.done.to_string().replace('T', " ")),
+                    Arg::Text(scribe.words.get(&format!("work.{kind}"))),
+                ],
+            );
+            lines.push(Line { sort: Sort::Plain, name, text: clean(words) });
+        }
+    }
+    lines
+}
+
+/// Who did it, and room for notes.
+pub(super) fn room(scribe: &Scribe<'_>, blocks: &mut Vec<Block>) {
+    blocks.push(Block::Heading(scribe.key("sheet.room")));
+    let names = ["sheet.done_by", "sheet.done_on"].map(|key| scribe.key(key));
+    blocks.push(Block::Fill(names.to_vec()));
+    blocks.push(Block::Pencil(6));
+}

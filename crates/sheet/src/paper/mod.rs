@@ -1,0 +1,136 @@
+//! The sheet: what a helper follows at the bench from paper, without the tool.
+//!
+//! What it is: the parts a person ticked, put on pages as a model, then written as text or as one HTML file.
+//! What it is not: planning, encoding, or a file that runs anything.
+
+mod appendix;
+mod choices;
+mod drawings;
+mod fit;
+mod head;
+mod html;
+mod model;
+mod now;
+mod scribe;
+mod steps;
+mod style;
+mod text;
+mod tools;
+mod zones;
+
+use measure::civil::Date;
+use plan::{
+    care,
+    fullness::{Fullness, fullness},
+    inputs::{Base, Corner},
+    layout::{self, Layout, lay_out},
+    shopping::Answer,
+};
+use record::{history::fold::State, id::PhotoId, wig::condition::Condition};
+
+pub use choices::{Choices, Paper, Part};
+pub use html::{body, file};
+pub use model::{Block, Line, Page, Photo, Picture, Sheet, Sort, Step};
+pub use style::{POLICY, STYLE, STYLE_HASH};
+pub use text::text;
+
+use self::{model::Fixed, scribe::Scribe};
+use crate::drawing::Voice;
+
+/// What a sheet is made from.
+#[derive(Clone, Copy, Debug)]
+pub struct Facts<'a> {
+    /// The wig, and what the workshop knows.
+    pub bench: &'a care::Bench<'a>,
+    /// The weft answer, where there is one.
+    pub answer: Option<&'a Answer>,
+    /// Bytes of photos at hand, as `data:` addresses.
+    pub photos: &'a [(PhotoId, String)],
+    /// Entries of the wig's log.
+    pub entries: usize,
+    /// The day the sheet is made.
+    pub today: Date,
+}
+
+impl<'a> Facts<'a> {
+    fn state(&self) -> &'a State {
+        self.bench.wig.state()
+    }
+}
+
+/// A cap laid out, and how full it is.
+pub(crate) struct Cap {
+    layout: Layout,
+    fullness: Fullness,
+}
+
+/// The cap as the answer has it, or laid out here where there is no answer; nothing where the head's measures refuse.
+fn cap(facts: &Facts<'_>) -> Option<Cap> {
+    if let Some(answer) = facts.answer {
+        let prepared = &answer.likely.prepared;
+        return Some(Cap { layout: prepared.layout.clone(), fullness: prepared.fullness.clone() });
+    }
+    let (wig, corner) = (facts.bench.wig, Corner::likely());
+    let base = Base::at(wig, &corner);
+    let layout = lay_out(layout::dome(wig, &corner).ok()?, &base);
+    let fullness = fullness(wig, &layout, &base, facts.bench.lots, &corner);
+    Some(Cap { layout, fullness })
+}
+
+/// Makes the sheet of a wig: only what was ticked, on pages of our own.
+pub fn sheet(facts: &Facts<'_>, choices: &Choices, voice: &Voice<'_>) -> Sheet {
+    let scribe = Scribe::new(voice, facts.bench.lots);
+    let condition = Condition::now(facts.bench.wig);
+    let plan = record::wig::steps::steps(facts.state());
+    let has = |part| choices.has(part);
+    let cap = if has(Part::Drawings) || has(Part::Zones) { cap(facts) } else { None };
+    let mut blocks = Vec::new();
+    let (mut numbers, mut drawings) = (Vec::new(), Vec::new());
+    head::head(facts, choices, &scribe, &mut blocks);
+    if has(Part::Steps) {
+        now::now(facts, &condition, &scribe, &mut blocks);
+        tools::tools(&plan, &scribe, &mut blocks);
+    }
+    if has(Part::Photos) {
+        drawings::photos(facts, &scribe, &mut blocks);
+    }
+    if has(Part::Steps) {
+        steps::steps(facts, &condition, &plan, has(Part::Notes), &scribe, &mut blocks, &mut numbers);
+    }
+    if let (true, Some(cap)) = (has(Part::Drawings), &cap) {
+        drawings::drawings(facts, cap, &scribe, &mut blocks, &mut drawings);
+    }
+    if let (true, Some(cap)) = (has(Part::Zones), &cap) {
+        zones::zones(facts, cap, &condition, &scribe, &mut blocks);
+    }
+    head::private(facts, choices, &scribe, &mut blocks);
+    head::room(&scribe, &mut blocks);
+    if has(Part::Working) {
+        appendix::appendix(facts, &scribe, &mut blocks);
+    }
+    let name = facts.bench.wig.name().trim();
+    let wig = if name.is_empty() { scribe.key("sheet.no_name") } else { scribe::clean(name) };
+    Sheet {
+        paper: choices.paper,
+        title: scribe.with("sheet.title", [wig.clone().into()]),
+        wig,
+        state: head::state(facts, &scribe),
+        pages: fit::pages(blocks, choices.paper),
+        numbers,
+        drawings,
+        words: Fixed::of(&scribe),
+    }
+}
+
+impl Fixed {
+    fn of(scribe: &Scribe<'_>) -> Fixed {
+        Fixed {
+            page: scribe.words.get("sheet.page"),
+            done: scribe.key("sheet.as_planned"),
+            otherwise: scribe.key("sheet.otherwise"),
+            minutes: scribe.key("sheet.minutes"),
+            goes_on: scribe.key("sheet.goes_on"),
+            step_done: scribe.words.get("sheet.step_done"),
+        }
+    }
+}
