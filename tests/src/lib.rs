@@ -3,6 +3,7 @@
 //! What it is: helpers for `tests/`, and nothing that ships. What it is not: any room's own tests.
 
 pub mod demo;
+pub mod full;
 pub mod golden;
 pub mod heed;
 pub mod lines;

@@ -82,3 +82,15 @@ export async function photo_address(hash, large) {
   }
   return addresses.get(name);
 }
+
+/** The photo as a `data:` address that a file can carry, or null where it is missing here. */
+export async function photo_data(hash) {
+  const row = held.get(hash) ?? (await get_blob(hash));
+  if (!row || !/^image\/(jpeg|png|webp)$/.test(row.type)) return null;
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.addEventListener("load", () => resolve(reader.result));
+    reader.addEventListener("error", () => reject(reader.error));
+    reader.readAsDataURL(new Blob([row.bytes], { type: row.type }));
+  });
+}

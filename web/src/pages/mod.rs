@@ -10,6 +10,7 @@ pub mod drawer;
 pub mod find;
 pub mod look;
 pub mod lots;
+pub mod paper;
 pub mod safe;
 pub mod start;
 pub mod units;

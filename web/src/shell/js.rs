@@ -5,6 +5,12 @@
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
+#[wasm_bindgen]
+extern "C" {
+    /// Opens the browser's print dialogue.
+    pub fn print();
+}
+
 #[wasm_bindgen(raw_module = "./crash.js")]
 extern "C" {
     /// Ends the app on the crash screen.
@@ -41,6 +47,8 @@ extern "C" {
 extern "C" {
     #[wasm_bindgen(js_name = take_photo)]
     fn take_photo_js(keep: bool) -> js_sys::Promise;
+    #[wasm_bindgen(js_name = photo_data)]
+    fn photo_data_js(hash: &str) -> js_sys::Promise;
     #[wasm_bindgen(js_name = photo_address)]
     fn photo_address_js(hash: &str, large: bool) -> js_sys::Promise;
 }
@@ -171,6 +179,11 @@ pub async fn pick_text_file(accept: &str, most: f64) -> Result<Option<(String, S
 /// Lets the person take or choose a photo; its hash, or nothing when they choose none.
 pub async fn take_photo(keep: bool) -> Result<Option<String>, JsError> {
     Ok(settled(take_photo_js(keep)).await?.as_string())
+}
+
+/// A photo as a text that a file can carry; nothing where it is missing here.
+pub async fn photo_data(hash: &str) -> Result<Option<String>, JsError> {
+    Ok(settled(photo_data_js(hash)).await?.as_string())
 }
 
 /// An address to show a photo by; nothing where it is missing here.

@@ -44,11 +44,13 @@ pub enum Tab {
     Weft,
     /// What was done.
     Record,
+    /// The sheet for a helper.
+    Sheet,
 }
 
 impl Tab {
     /// All tabs, in order.
-    pub const ALL: [Tab; 5] = [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Record];
+    pub const ALL: [Tab; 6] = [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Record, Tab::Sheet];
 
     /// Its name in an address; its label is the sentence `tab.<name>`.
     pub fn name(self) -> &'static str {
@@ -58,6 +60,7 @@ impl Tab {
             Tab::Look => "look",
             Tab::Weft => "weft",
             Tab::Record => "record",
+            Tab::Sheet => "sheet",
         }
     }
 }

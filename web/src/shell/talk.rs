@@ -19,6 +19,7 @@ pub const WORDS: Words = Words(&[
     crate::words::ENGLISH,
     crate::pages::bench::words::ENGLISH,
     crate::pages::drawer::words::ENGLISH,
+    crate::pages::paper::words::ENGLISH,
 ]);
 
 /// The sentence of a key.

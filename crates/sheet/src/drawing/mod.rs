@@ -19,7 +19,7 @@ pub(crate) use line::{rect, thin, thinned};
 pub(crate) use spot::{fits, fits_near, innermost};
 pub(crate) use spread::spread;
 pub use voice::Voice;
-pub(crate) use voice::wrap;
+pub(crate) use voice::{turns, wrap};
 
 /// A place on a drawing: mm to the right, mm down.
 pub type Place = [f64; 2];

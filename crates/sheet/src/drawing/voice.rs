@@ -18,9 +18,12 @@ pub struct Voice<'a> {
 }
 
 impl Voice<'_> {
-    /// A sentence in words.
+    /// A sentence in words, without what would turn the direction of words beside it.
     pub fn text(&self, say: &Say) -> String {
         say.words(self.words, self.prefs)
+            .chars()
+            .map(|letter| if turns(letter) { '\u{fffd}' } else { letter })
+            .collect()
     }
 
     /// Its estimated width, mm, rather too wide than too narrow.
@@ -32,6 +35,11 @@ impl Voice<'_> {
     pub fn wrap(&self, say: &Say, most: f64, size: f64) -> Vec<String> {
         wrap(&self.text(say), most, size)
     }
+}
+
+/// Whether a letter is an embedding, an override or an isolate of direction (Unicode Standard Annex 9).
+pub(crate) fn turns(letter: char) -> bool {
+    matches!(letter, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 /// Advance of a letter over the size, for the wider of the common sans-serif fonts. Our estimate.

@@ -27,7 +27,7 @@ use crate::{
 /// Width of a view, two beside each other, mm.
 const HALF: f64 = 87.0;
 /// Highest a drawing of weft may be, mm: it shares a page with its heading.
-const WEFT_HIGH: f64 = 200.0;
+const WEFT_HIGH: f64 = 190.0;
 /// Length of the true ruler, mm.
 const RULER: u32 = 100;
 

@@ -115,7 +115,8 @@ fn pieces(line: Line, most: f64) -> Vec<Line> {
     if line_height(&line, STEP_WIDTH) <= most {
         return vec![line];
     }
-    let wrapped = wrap(&line.text, STEP_WIDTH - BOXED, TEXT.0 * BOLD);
+    let wrapped: Vec<String> =
+        line.text.split('\n').flat_map(|one| wrap(one, STEP_WIDTH - BOXED, TEXT.0 * BOLD)).collect();
     let each = (libm::floor(most / TEXT.1) as usize).saturating_sub(3).max(1);
     let letters = |text: &str| text.chars().filter(|letter| !letter.is_whitespace()).count();
     let mut pieces = Vec::new();
@@ -184,3 +185,68 @@ pub(super) fn height(block: &Block) -> f64 {
 
 /// Height of a photo, mm.
 pub(super) const PHOTO: f64 = 84.0;
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    fn letters(text: &str) -> String {
+        text.chars().filter(|letter| !letter.is_whitespace()).collect()
+    }
+
+    fn said(block: &Block) -> String {
+        let of = |lines: &[Line]| lines.iter().map(|line| letters(&line.text)).collect::<String>();
+        match block {
+            Block::Heading(text) | Block::Tick(text) => letters(text),
+            Block::Lines(lines) | Block::Item(_, lines) => of(lines),
+            Block::Step(step) => of(&step.lines),
+            _ => String::new(),
+        }
+    }
+
+    fn line() -> impl Strategy<Value = Line> {
+        let sort = prop_oneof![Just(Sort::Plain), Just(Sort::Figure), Just(Sort::Care), Just(Sort::Stop)];
+        (sort, "(\\PC|\n){0,2000}").prop_map(|(sort, text)| Line { sort, name: "Name".to_owned(), text })
+    }
+
+    fn block() -> impl Strategy<Value = Block> {
+        let lines = || prop::collection::vec(line(), 1..6);
+        prop_oneof![
+            "[a-z ]{1,200}".prop_map(Block::Tick),
+            lines().prop_map(Block::Lines),
+            lines().prop_map(|lines| Block::Item("Item".to_owned(), lines)),
+            (1..99_usize, lines()).prop_map(|(number, lines)| {
+                Block::Step(Step { number, what: "Do".to_owned(), lines, goes_on: false })
+            }),
+            (1..12_usize).prop_map(Block::Pencil),
+        ]
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(64))]
+
+        #[test]
+        fn every_page_holds_what_is_on_it_and_nothing_is_lost(
+            parts in prop::collection::vec((prop::option::of("[a-z ]{1,60}"), block()), 0..12),
+        ) {
+            let heading = |text: Option<String>| text.map(Block::Heading);
+            let blocks: Vec<Block> = parts.into_iter().flat_map(|(over, block)| heading(over).into_iter().chain([block])).collect();
+            for paper in Paper::ALL {
+                let pages = pages(blocks.clone(), paper);
+                for page in &pages {
+                    let high: f64 = page.blocks.iter().map(height).sum();
+                    prop_assert!(high <= room(paper) + 1e-6, "{high} mm on {paper:?}");
+                    prop_assert!(!page.blocks.is_empty());
+                }
+                // A heading never stands last on a page.
+                for page in &pages {
+                    prop_assert!(!matches!(page.blocks.last(), Some(Block::Heading(_))));
+                }
+                let there: String = pages.iter().flat_map(|page| &page.blocks).map(said).collect();
+                prop_assert_eq!(there, blocks.iter().map(said).collect::<String>());
+            }
+        }
+    }
+}

@@ -16,7 +16,7 @@ use record::{
 };
 
 use super::model::{Line, Sort};
-use crate::drawing::Voice;
+use crate::drawing::{Voice, turns};
 
 /// What writes.
 pub(super) struct Scribe<'a> {
@@ -69,7 +69,7 @@ impl<'a> Scribe<'a> {
 
     /// What is to be done, by its kind.
     pub fn to_do(&self, kind: &str) -> String {
-        self.words.get(&format!("sheet.do_{kind}"))
+        self.words.get(&format!("todo.{kind}"))
     }
 
     /// A lot's name.
@@ -130,9 +130,7 @@ pub(super) fn each(zones: Zones) -> Vec<Zone> {
 
 /// Text that cannot steer what stands round it: turns of direction and control characters are taken out, lines kept.
 pub(super) fn clean(text: &str) -> String {
-    let steers = |letter: char| {
-        (letter.is_control() && letter != '\n') || matches!(letter, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-    };
+    let steers = |letter: char| (letter.is_control() && letter != '\n') || turns(letter);
     text.chars().map(|letter| if steers(letter) { '\u{fffd}' } else { letter }).collect()
 }
 
