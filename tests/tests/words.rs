@@ -264,7 +264,8 @@ fn sentences_name_no_product_and_no_address() {
 }
 
 /// Words with a capital inside a sentence: ours, abbreviations of the trade and of open standards, words on buttons.
-const KNOWN: &[&str] = &["Weftbook", "JSON", "UTF8", "UTC", "WIG", "CASE", "FILE", "DAY", "SIGN", "Enter", "Weft"];
+const KNOWN: &[&str] =
+    &["Weftbook", "JSON", "UTF8", "UTC", "WIG", "CASE", "FILE", "DAY", "SIGN", "Enter", "Weft", "HTML", "SVG", "PARTS"];
 
 /// Words with a capital that do not begin a sentence or a quotation.
 fn capitalised_inside(sentence: &str) -> Vec<String> {

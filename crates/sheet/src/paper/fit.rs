@@ -1,7 +1,7 @@
 //! How high blocks are, and which page each stands on.
 //!
 //! What it is: our own page breaks, made for the wider of the common fonts, so that no browser has to make any.
-//! What it is not: the stylesheet; but for its sizes, which are the ones in `sheet.css`.
+//! What it is not: the stylesheet; but for its sizes, which are the ones in `paper.css`.
 
 use super::{
     choices::Paper,

@@ -1,6 +1,6 @@
 //! A sheet as one HTML file that needs no script, and as elements for a page that shows the very same.
 //!
-//! What it is: our page boxes as elements with classes of `sheet.css`, everything a person typed escaped.
+//! What it is: our page boxes as elements with classes of `paper.css`, everything a person typed escaped.
 //! What it is not: the choice of what stands on it.
 //!
 //! A payload (the same record as data, encoded by others) is carried as opaque text in a `template` element: browsers keep its

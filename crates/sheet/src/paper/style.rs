@@ -5,7 +5,7 @@
 //! The hash is written by `UPDATE_EXPECT=1 cargo test -p weftbook-sheet --test paper`, here and into the page's own policy.
 
 /// The stylesheet of the sheet and of the drawings on it.
-pub const STYLE: &str = concat!(include_str!("sheet.css"), include_str!("../drawing/drawing.css"));
+pub const STYLE: &str = concat!(include_str!("paper.css"), include_str!("../drawing/drawing.css"));
 
 /// The stylesheet's hash, as a policy names it.
 pub const STYLE_HASH: &str = include_str!("style.hash");
