@@ -25,6 +25,7 @@ const PAGES = [
   { ...demo("look"), ready: unfold_all },
   { ...demo("weft"), ready: async (page) => { await answer(page); await unfold_all(page); } },
   { ...demo("record"), ready: unfold_all },
+  { ...demo("sheet"), ready: (page) => until(page, () => document.querySelector(".sheet") !== null) },
   { name: "fibres", hash: "#/fibres" },
   { name: "fibre", hash: "#/fibres/modacrylic", ready: unfold_all },
   { name: "find", hash: "#/find" },

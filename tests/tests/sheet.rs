@@ -101,6 +101,8 @@ fn allowed(place: Place, field: &str) -> &'static [Part] {
         (Place::Done("dye"), "colour") => &[Steps, Zones],
         (Place::Done("dye"), "dye_batch") => &[Steps],
         // Rules look at what is planned with its own words.
+        (Place::Planned(_), "handed_to") => &[Wearer],
+        (Place::Planned(_), "pull_points" | "hairline_seen") => &[Notes],
         (Place::Planned(_), _) => &[Steps],
         (Place::Skipped, _) => &[Notes],
         _ => NEVER,
@@ -198,6 +200,7 @@ fn nothing_stands_on_it_but_what_was_ticked() {
         (Place::Done("wash"), "judgement"),
         (Place::Planned("wash"), "remark"),
         (Place::Planned("wash"), "judgement"),
+        (Place::Planned("hand_over"), "handed_to"),
         (Place::Skipped, "why"),
     ] {
         assert!(there.iter().any(|mark| (mark.place, mark.field) == (place, field)), "{place:?} {field} is missing");

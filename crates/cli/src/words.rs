@@ -217,7 +217,10 @@ pub const ENGLISH: Table = &[
     ("cli.clash", "Entry {0} is here with two contents; both are kept."),
     // The sheet.
     ("cli.want_paper", "say a4 or letter"),
-    ("cli.want_parts", "name parts with commas between: steps, zones, drawings, photos, wearer, prices, notes, working"),
+    (
+        "cli.want_parts",
+        "name parts with commas between: steps, zones, drawings, photos, wearer, prices, notes, working",
+    ),
     ("cli.file_not_written", "“{0}” cannot be written: {1}. Name a file in a folder that you may write to."),
     ("cli.no_json", "a sheet is text, or HTML with -o FILE. Leave --json out."),
     ("cli.sheet_done", "{0}: {1} pages of {2}"),

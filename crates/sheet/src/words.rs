@@ -184,7 +184,6 @@ pub const ENGLISH: Table = &[
     ("sheet.minutes", "minutes"),
     ("sheet.otherwise", "otherwise"),
     ("sheet.goes_on", "(goes on)"),
-    ("sheet.step_done", "Step {0} is done"),
     ("sheet.cap_rows", "Cap: rows to sew"),
     (
         "sheet.cap_rows_how",

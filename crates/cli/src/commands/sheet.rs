@@ -4,7 +4,7 @@
 
 use format::wig_file::read_wig;
 use measure::say::Arg;
-use plan::{care, shopping::Job};
+use plan::{care, pace::Paces, shopping::Job};
 use record::{
     history::fold::fold,
     wig::figures::Wig,
@@ -43,7 +43,7 @@ pub fn run(options: &Options) -> Result<Said, Fault> {
         Some(today) => today,
         None => today()?,
     };
-    let answer = Job::new(state.clone(), lots.clone(), today).finish().ok();
+    let answer = Job::new(state.clone(), lots.clone(), today).at_pace(Paces::learn([&state])).finish().ok();
     let bench = care::Bench { wig: &wig, lots: &lots, locks: &locks, labels: &labels };
     let facts = Facts { bench: &bench, answer: answer.as_ref(), photos: &[], entries: log.entries().count(), today };
     let sheet = paper::sheet(&facts, &options.choices, &Voice { words: &WORDS, prefs: &options.prefs });

@@ -66,8 +66,8 @@ pub fn file(sheet: &Sheet, payload: Option<&str>) -> String {
     out
 }
 
-/// Elements that have no end.
-const VOID: [&str; 2] = ["img", "input"];
+/// Elements that have no end of their own.
+const VOID: [&str; 1] = ["img"];
 /// Elements after which a line of the file ends.
 const ENDS: [&str; 9] = ["section", "header", "footer", "div", "p", "h2", "h3", "svg", "template"];
 
@@ -135,8 +135,9 @@ fn lines(all: &[Line]) -> Vec<Node> {
     all.iter().map(each).collect()
 }
 
-fn tick_box(label: &str) -> Node {
-    with(with(node("input", "s-box"), "type", "checkbox"), "aria-label", label)
+/// A box for a pencil: what is ticked on a screen would be lost with its window.
+fn tick_box() -> Node {
+    with(node("span", "s-box"), "aria-hidden", "true")
 }
 
 fn one(block: &Block, sheet: &Sheet) -> Node {
@@ -148,7 +149,7 @@ fn one(block: &Block, sheet: &Sheet) -> Node {
             inside.extend(lines(all));
             holding("div", "s-item", inside)
         }
-        Block::Tick(text) => holding("p", "s-tick", vec![tick_box(text), words("span", "", text)]),
+        Block::Tick(text) => holding("p", "s-tick", vec![tick_box(), words("span", "", text)]),
         Block::Step(step) => step_box(step, sheet),
         Block::Pictures(pictures) => {
             holding("div", "s-pictures", pictures.iter().map(|picture| picture.node.clone()).collect())
@@ -179,11 +180,7 @@ fn step_box(step: &Step, sheet: &Sheet) -> Node {
     doing.extend(lines(does));
     inside.push(holding("div", "s-do", doing));
     if !step.goes_on {
-        let done = holding(
-            "p",
-            "s-done",
-            vec![tick_box(&fixed.step_done.replace("{0}", &number)), words("span", "", &fixed.done)],
-        );
+        let done = holding("p", "s-done", vec![tick_box(), words("span", "", &fixed.done)]);
         let write = |name: &String| holding("p", "", vec![words("span", "", name), node("span", "s-write")]);
         inside.push(holding(
             "div",

@@ -95,7 +95,7 @@ pub fn sheet(facts: &Facts<'_>, choices: &Choices, voice: &Voice<'_>) -> Sheet {
         drawings::photos(facts, &scribe, &mut blocks);
     }
     if has(Part::Steps) {
-        steps::steps(facts, &condition, &plan, has(Part::Notes), &scribe, &mut blocks, &mut numbers);
+        steps::steps(facts, &condition, &plan, choices, &scribe, &mut blocks, &mut numbers);
     }
     if let (true, Some(cap)) = (has(Part::Drawings), &cap) {
         drawings::drawings(facts, cap, &scribe, &mut blocks, &mut drawings);
@@ -130,7 +130,6 @@ impl Fixed {
             otherwise: scribe.key("sheet.otherwise"),
             minutes: scribe.key("sheet.minutes"),
             goes_on: scribe.key("sheet.goes_on"),
-            step_done: scribe.words.get("sheet.step_done"),
         }
     }
 }

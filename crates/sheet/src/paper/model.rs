@@ -37,8 +37,6 @@ pub(super) struct Fixed {
     pub otherwise: String,
     pub minutes: String,
     pub goes_on: String,
-    /// With `{0}` for the number.
-    pub step_done: String,
 }
 
 /// A page.

@@ -16,7 +16,7 @@ use record::{
 };
 
 use super::{
-    Facts,
+    Choices, Facts, Part,
     model::{self, Block, Line, Sort},
     now::overruled_words,
     scribe::{Scribe, clean, each, figure, line},
@@ -26,6 +26,9 @@ use super::{
 /// Told in lines of their own, or not at all before the work is done.
 const ASIDE: &[&str] =
     &["sewn_as", "remark", "words", "result", "more_to_come", "step", "overruled", "judgement", "photo", "lock_result"];
+/// Fields that tell of a person, each on its own part only.
+const OF_PEOPLE: &[(&str, Part)] =
+    &[("handed_to", Part::Wearer), ("pull_points", Part::Notes), ("hairline_seen", Part::Notes)];
 /// A row of the plan is the one on the drawing where their places are no further apart, mm.
 const SAME_ROW: f64 = 8.0;
 
@@ -34,7 +37,7 @@ pub(super) fn steps(
     facts: &Facts<'_>,
     condition: &Condition,
     plan: &[Step<'_>],
-    notes: bool,
+    choices: &Choices,
     scribe: &Scribe<'_>,
     blocks: &mut Vec<Block>,
     numbers: &mut Vec<(usize, StepId)>,
@@ -52,7 +55,7 @@ pub(super) fn steps(
     for (at, step) in plan.iter().enumerate() {
         let number = at + 1;
         if !is_open(step) {
-            closed.push(over(number, step, notes, scribe));
+            closed.push(over(number, step, choices.has(Part::Notes), scribe));
             continue;
         }
         if !closed.is_empty() {
@@ -60,7 +63,7 @@ pub(super) fn steps(
         }
         numbers.push((number, step.id));
         let work = &step.planned.work;
-        let mut lines = figures(facts, work, scribe);
+        let mut lines = figures(facts, work, choices, scribe);
         if step.progress() == Progress::Begun {
             lines.insert(0, line(Sort::Plain, scribe.key("sheet.begun")));
         }
@@ -117,12 +120,15 @@ fn what(work: &Work, scribe: &Scribe<'_>) -> String {
 }
 
 /// One line for each thing that was planned, in the order of the form.
-fn figures(facts: &Facts<'_>, work: &Work, scribe: &Scribe<'_>) -> Vec<Line> {
+fn figures(facts: &Facts<'_>, work: &Work, choices: &Choices, scribe: &Scribe<'_>) -> Vec<Line> {
     let mut lines = Vec::new();
     if let Some(number) = row_on_drawing(facts, work) {
         lines.push(line(Sort::Figure, scribe.with("sheet.row_on_drawing", [Arg::Count(number as i64)])));
     }
-    let asked = |of: &&Field| !ASIDE.contains(&of.name);
+    let asked = |of: &&Field| {
+        let part = OF_PEOPLE.iter().find(|(name, _)| *name == of.name).map(|(_, part)| *part);
+        !ASIDE.contains(&of.name) && part.is_none_or(|part| choices.has(part))
+    };
     for (of, value) in work.kind().every_field().filter(asked).filter_map(|of| Some((of, work.get(of.name)?))) {
         let done = if *value == Value::YesNo(true) { scribe.yes(of.name) } else { None };
         lines.push(match done {

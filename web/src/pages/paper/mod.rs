@@ -46,8 +46,8 @@ pub fn Paper(props: &Props) -> Html {
     let desk = use_desk();
     let choices = use_cell(Choices::default);
     let (whose, log) = (props.whose, LogId::Wig(props.wig));
-    let state = desk.state(whose, log);
-    let (answer, busy) = use_answer(state.clone(), desk.model().bench(whose).lots());
+    let (state, bench) = (desk.state(whose, log), desk.model().bench(whose));
+    let (answer, busy) = use_answer(state.clone(), bench.lots(), bench.paces().clone());
     let photos = use_photos(&state, choices.get().has(Part::Photos));
     let sheet = match &answer {
         None => None,
