@@ -50,8 +50,11 @@ pub(super) fn drawings(
     drawn: &mut Vec<Drawing>,
 ) {
     let voice = scribe.voice();
-    blocks.push(Block::Heading(scribe.key("sheet.cap_rows")));
-    blocks.push(Block::Lines(vec![line(Sort::Plain, scribe.key("sheet.cap_rows_how"))]));
+    let to_sew = facts.answer.is_some_and(|answer| !answer.likely.prepared.placement.rows.is_empty());
+    let (heading, how) =
+        if to_sew { ("sheet.cap_rows", "sheet.cap_rows_how") } else { ("sheet.cap_only", "sheet.cap_only_how") };
+    blocks.push(Block::Heading(scribe.key(heading)));
+    blocks.push(Block::Lines(vec![line(Sort::Plain, scribe.key(how))]));
     let sewn = sewn(facts);
     let map = Map {
         layout: &of.layout,

@@ -178,7 +178,7 @@ pub(super) fn height(block: &Block) -> f64 {
         }
         Block::Pictures(pictures) => pictures.iter().map(|picture| picture.size[1]).fold(0.0, f64::max) + 3.0,
         Block::Photos(_) => PHOTO + SMALL.1 * 2.0 + 4.0,
-        Block::Fill(names) => 12.0 * names.len().div_ceil(2) as f64,
+        Block::Fill(names) => 12.0 * names.len().div_ceil(2) as f64 + 3.0,
         Block::Pencil(lines) => 9.0 * *lines as f64 + 2.0,
     }
 }

@@ -37,7 +37,8 @@ fn slot(facts: &Facts<'_>, name: &str, scribe: &Scribe<'_>) -> Option<Line> {
 /// What the wig is, how to use the sheet, when to stop.
 pub(super) fn head(facts: &Facts<'_>, choices: &Choices, scribe: &Scribe<'_>, blocks: &mut Vec<Block>) {
     let wig = facts.bench.wig;
-    let mut lines = Vec::new();
+    // Over each page there is room for a line of it only.
+    let mut lines: Vec<Line> = slot(facts, "name", scribe).into_iter().collect();
     if choices.has(Part::Wearer) {
         lines.extend(slot(facts, "character", scribe));
     }

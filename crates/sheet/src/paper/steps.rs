@@ -105,7 +105,7 @@ fn over(number: usize, step: &Step<'_>, notes: bool, scribe: &Scribe<'_>) -> Lin
     };
     // Why is what somebody wrote for themselves.
     if let Some(why) = step.planned.skipped.as_ref().filter(|_| notes) {
-        text = format!("{text} {}", clean(why));
+        text = format!("{text}: {}", clean(why));
     }
     line(Sort::Small, text)
 }
