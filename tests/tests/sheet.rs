@@ -62,7 +62,7 @@ fn the_demo_gives_the_golden_sheets() {
         let sheet = sheet_of(&file.log(), &file.workshop(), &Choices::default().on(paper));
         expect(&format!("copper-bob.sheet.{}.txt", paper.name()), &paper::text(&sheet));
         if paper == Paper::A4 {
-            expect("copper-bob.sheet.a4.html", &paper::file(&sheet, None));
+            expect("copper-bob.sheet.a4.html.expected", &paper::file(&sheet, None));
         }
     }
     let all = sheet_of(&file.log(), &file.workshop(), &everything());

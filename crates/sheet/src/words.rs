@@ -193,6 +193,8 @@ pub const ENGLISH: Table = &[
         "sheet.laid_how",
         "Cut or fold each length as its bar shows, from left to right. What the bar calls kept back stays whole.",
     ),
+    ("sheet.cap_only", "Cap"),
+    ("sheet.cap_only_how", "Every view is of the outside of the cap. Left and right are the wearer’s."),
     ("sheet.ruler", "Ruler"),
     (
         "sheet.ruler_how",

@@ -77,30 +77,22 @@ fn broken(block: Block, room: f64, parts: &mut Vec<(Block, f64)>) {
         parts.push((block, high));
         return;
     }
-    let (lines, make): (Vec<Line>, Box<dyn Fn(Vec<Line>, bool) -> Block>) = match block {
-        Block::Lines(lines) => (lines, Box::new(|lines, _| Block::Lines(lines))),
-        Block::Item(name, lines) => (lines, Box::new(move |lines, _| Block::Item(name.clone(), lines))),
-        Block::Step(Step { number, what, lines, .. }) => {
-            (lines, Box::new(move |lines, goes_on| Block::Step(Step { number, what: what.clone(), lines, goes_on })))
-        }
-        other => {
-            parts.push((other, high));
-            return;
-        }
+    let Some(lines) = lines_of(&block) else {
+        parts.push((block, high));
+        return;
     };
-    let mut first = true;
+    let mut goes_on = false;
     let mut some: Vec<Line> = Vec::new();
     let mut put = |some: &mut Vec<Line>, parts: &mut Vec<(Block, f64)>| {
-        let block = make(core::mem::take(some), !first);
-        let high = height(&block);
-        parts.push((block, high));
-        first = false;
+        let part = with_lines(&block, core::mem::take(some), goes_on);
+        let high = height(&part);
+        parts.push((part, high));
+        goes_on = true;
     };
     // A third of a page at most, so that a page is never left half empty by one line of somebody's words.
-    for line in lines.into_iter().flat_map(|line| pieces(line, fits / 3.0)) {
+    for line in lines.iter().flat_map(|line| pieces(line, fits / 3.0)) {
         some.push(line);
-        let block = make(some.clone(), true);
-        if height(&block) > fits
+        if height(&with_lines(&block, some.clone(), true)) > fits
             && let Some(last) = some.pop()
         {
             put(&mut some, parts);
@@ -110,10 +102,28 @@ fn broken(block: Block, room: f64, parts: &mut Vec<(Block, f64)>) {
     put(&mut some, parts);
 }
 
+/// The lines of a block that may be parted between them.
+fn lines_of(block: &Block) -> Option<&[Line]> {
+    match block {
+        Block::Lines(lines) | Block::Item(_, lines) => Some(lines),
+        Block::Step(step) => Some(&step.lines),
+        _ => None,
+    }
+}
+
+/// Such a block with other lines.
+fn with_lines(block: &Block, lines: Vec<Line>, goes_on: bool) -> Block {
+    match block {
+        Block::Item(name, _) => Block::Item(name.clone(), lines),
+        Block::Step(step) => Block::Step(Step { number: step.number, what: step.what.clone(), lines, goes_on }),
+        _ => Block::Lines(lines),
+    }
+}
+
 /// A line in pieces of at most so many mm.
-fn pieces(line: Line, most: f64) -> Vec<Line> {
-    if line_height(&line, STEP_WIDTH) <= most {
-        return vec![line];
+fn pieces(line: &Line, most: f64) -> Vec<Line> {
+    if line_height(line, STEP_WIDTH) <= most {
+        return vec![line.clone()];
     }
     let wrapped: Vec<String> =
         line.text.split('\n').flat_map(|one| wrap(one, STEP_WIDTH - BOXED, TEXT.0 * BOLD)).collect();
