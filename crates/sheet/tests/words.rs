@@ -19,10 +19,15 @@ fn sources(folder: &Path, into: &mut String) {
 fn keys_and_table_agree() {
     let mut text = String::new();
     sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut text);
-    let used: BTreeSet<&str> =
+    let said: BTreeSet<&str> =
         text.split('"').filter(|part| part.starts_with("sheet.") && !part.contains(' ')).collect();
-    let there: BTreeSet<&str> = sheet::words::ENGLISH.iter().map(|(key, _)| *key).collect();
-    assert_eq!(there.len(), sheet::words::ENGLISH.len(), "a key stands twice");
+    // A key put together from a name: its start; `paper` walks the names.
+    let (built, used): (BTreeSet<&str>, BTreeSet<&str>) = said.iter().partition(|key| key.contains('{'));
+    let starts: Vec<&str> = built.iter().filter_map(|key| key.split('{').next()).collect();
+    let all: BTreeSet<&str> = sheet::words::ENGLISH.iter().map(|(key, _)| *key).collect();
+    assert_eq!(all.len(), sheet::words::ENGLISH.len(), "a key stands twice");
+    let there: BTreeSet<&str> =
+        all.into_iter().filter(|key| !starts.iter().any(|start| key.starts_with(start))).collect();
     assert!(used.len() > 40);
     assert_eq!(used.difference(&there).collect::<Vec<_>>(), Vec::<&&str>::new(), "used, not in the table");
     assert_eq!(there.difference(&used).collect::<Vec<_>>(), Vec::<&&str>::new(), "in the table, not used");
