@@ -42,8 +42,14 @@ fn sheet_of(wig: &Log, workshop: &Log, choices: &Choices) -> Sheet {
     let bench = care::Bench { wig: &wig_read, lots: &lots, locks: &locks, labels: &labels };
     let photo = PhotoId::read(&"ab".repeat(32)).expect("a hash");
     let photos = [(photo, "data:image/png;base64,UEhPVE8=".to_owned())];
-    let facts =
-        Facts { bench: &bench, answer: answer.as_ref(), photos: &photos, entries: wig.entries().count(), today };
+    let facts = Facts {
+        bench: &bench,
+        answer: answer.as_ref(),
+        photos: &photos,
+        entries: wig.entries().count(),
+        demo: true,
+        today,
+    };
     paper::sheet(&facts, choices, &Voice { words: &WORDS, prefs: &Prefs::default() })
 }
 
@@ -281,4 +287,39 @@ fn the_oddest_texts_lose_nothing_and_run_nothing() {
         assert!(numbers.windows(2).all(|pair| pair[0] < pair[1]) && numbers.len() >= KINDS.len() - 1);
     }
     assert_eq!(letters.len(), 1, "both papers say the same, wherever their pages break");
+}
+
+/// Steps with heat and dye: limits, hazards, what speaks against them, what was overruled, both scales.
+const HOT: &str = "
+    wig 9
+    at 2026-10-01T10:00
+    name = Hot
+    fibre = modacrylic
+    cap = open_wefted
+    label_heat = 90 °C
+    do base texture=straight
+    do test_lock temperature=82 °C; medium=steam; hold=10 min; lock_result=held
+    do test_lock temperature=88 °C; medium=steam; hold=10 min; lock_result=frizzed
+    (dye) plan dye dye_class=acid; dye_way=bath; dye_name=Number 5; temperature=60 °C; hold=40 min; zones=back; overruled=dye_refused; judgement=Only a rinse of colour is wanted
+    (set) plan heat_set medium=steam; temperature=95 °C; hold=15 min; diameter=20 mm; winding=from_points; cooled=yes; zones=back nape; minutes=60
+    (dry) plan straighten medium=iron; temperature=60 °C; zones=top
+    (glue) plan glue glue=spirit_glue; glued_to=skin
+";
+
+#[test]
+fn hot_and_chemical_steps_carry_their_cautions() {
+    let lines = weftbook_tests::lines::Lines::read(HOT).expect("reads");
+    let text = paper::text(&sheet_of(lines.wig(), lines.workshop(), &Choices::none().with(Part::Steps, true)));
+    golden::check(&places::golden().join("hot.sheet.txt"), &text).unwrap_or_else(|reason| panic!("{reason}"));
+    // 95 °C is 203 °F by the scales’ fixed points; the lock that frizzed limits steam.
+    for said in [
+        "95 °C (203 °F)",
+        "never above",
+        "Steam burns",
+        "patch test",
+        "Only a rinse of colour is wanted",
+        "Let it cool right through",
+    ] {
+        assert!(text.contains(said), "{said} is missing");
+    }
 }

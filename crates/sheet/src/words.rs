@@ -195,6 +195,9 @@ pub const ENGLISH: Table = &[
     ),
     ("sheet.cap_only", "Cap"),
     ("sheet.cap_only_how", "Every view is of the outside of the cap. Left and right are the wearer’s."),
+    ("sheet.demo", "(a demo, invented)"),
+    ("sheet.conflicts", "The record holds {0} open conflicts: two answers to one thing. Ask before you begin."),
+    ("sheet.two_answers", "Two people planned this step otherwise: ask which one counts."),
     ("sheet.ruler", "Ruler"),
     (
         "sheet.ruler_how",

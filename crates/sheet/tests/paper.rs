@@ -19,8 +19,14 @@ fn made(text: &str, choices: &Choices, prefs: &Prefs) -> Sheet {
     let (state, lots) = (bench.state(), bench.lots());
     let wig = Wig::new(&state);
     let care = care::Bench { wig: &wig, lots: &lots, locks: &[], labels: &[] };
-    let facts =
-        Facts { bench: &care, answer: Some(&answer), photos: &[], entries: 12, today: support::common::today() };
+    let facts = Facts {
+        bench: &care,
+        answer: Some(&answer),
+        photos: &[],
+        entries: 12,
+        demo: false,
+        today: support::common::today(),
+    };
     paper::sheet(&facts, choices, &Voice { words: &WORDS, prefs })
 }
 

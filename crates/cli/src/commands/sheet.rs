@@ -45,7 +45,14 @@ pub fn run(options: &Options) -> Result<Said, Fault> {
     };
     let answer = Job::new(state.clone(), lots.clone(), today).at_pace(Paces::learn([&state])).finish().ok();
     let bench = care::Bench { wig: &wig, lots: &lots, locks: &locks, labels: &labels };
-    let facts = Facts { bench: &bench, answer: answer.as_ref(), photos: &[], entries: log.entries().count(), today };
+    let facts = Facts {
+        bench: &bench,
+        answer: answer.as_ref(),
+        photos: &[],
+        entries: log.entries().count(),
+        demo: file.demo,
+        today,
+    };
     let sheet = paper::sheet(&facts, &options.choices, &Voice { words: &WORDS, prefs: &options.prefs });
     let text = match &options.out {
         None => paper::text(&sheet).split('\n').map(clean).collect::<Vec<_>>().join("\n"),

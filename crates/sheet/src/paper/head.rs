@@ -5,7 +5,7 @@
 use measure::say::Arg;
 use record::{
     field::Value,
-    history::entry::Of,
+    history::{entry::Of, fold::Oddity},
     wig::slots::{Group, SLOTS},
     workshop::lots::Lot,
 };
@@ -19,6 +19,11 @@ use super::{
 /// The day and how far the record goes.
 pub(super) fn state(facts: &Facts<'_>, scribe: &Scribe<'_>) -> String {
     let entries = Arg::Count(i64::try_from(facts.entries).unwrap_or(i64::MAX));
+    let made = made(facts, entries, scribe);
+    if facts.demo { format!("{made} {}", scribe.key("sheet.demo")) } else { made }
+}
+
+fn made(facts: &Facts<'_>, entries: Arg, scribe: &Scribe<'_>) -> String {
     match facts.state().last_done() {
         Some(last) => {
             let last = Arg::Text(last.to_string().replace('T', " "));
@@ -48,6 +53,14 @@ pub(super) fn head(facts: &Facts<'_>, choices: &Choices, scribe: &Scribe<'_>, bl
     lines.extend(slot(facts, "label_heat", scribe));
     lines.extend(slot(facts, "due", scribe));
     blocks.push(Block::Lines(lines));
+    // Each device shows one of the answers; a helper has to know that there is another.
+    let open =
+        |oddity: &&Oddity| matches!(oddity, Oddity::TwoAnswers(_) | Oddity::TwoCorrections(_) | Oddity::Clash(_));
+    let conflicts = facts.state().oddities().iter().filter(open).count();
+    if conflicts > 0 {
+        let text = scribe.with("sheet.conflicts", [Arg::Count(conflicts as i64)]);
+        blocks.push(Block::Lines(vec![line(Sort::Stop, text)]));
+    }
     let mut rules = vec![
         line(Sort::Stop, scribe.key("sheet.stop_always")),
         line(Sort::Care, scribe.key("sheet.label_first")),

@@ -48,6 +48,8 @@ pub struct Facts<'a> {
     pub photos: &'a [(PhotoId, String)],
     /// Entries of the wig's log.
     pub entries: usize,
+    /// Whether the wig is an invented one.
+    pub demo: bool,
     /// The day the sheet is made.
     pub today: Date,
 }

@@ -67,6 +67,13 @@ pub(super) fn steps(
         if step.progress() == Progress::Begun {
             lines.insert(0, line(Sort::Plain, scribe.key("sheet.begun")));
         }
+        if step.two_answers {
+            lines.push(Line {
+                sort: Sort::Stop,
+                name: scribe.key("sheet.stop"),
+                text: scribe.key("sheet.two_answers"),
+            });
+        }
         lines.extend(limits(facts, condition, work, scribe));
         if let Some(hazard) = care::hazard(work) {
             let words: Vec<String> = hazard.lines.iter().map(|key| scribe.key(key)).collect();

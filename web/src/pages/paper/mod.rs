@@ -37,6 +37,7 @@ use crate::{
     store::{
         desk::{Desk, use_desk},
         judge,
+        model::Whose,
     },
 };
 
@@ -84,7 +85,11 @@ fn made(
     let entries = model.bench(props.whose).log(log).entries().count();
     let voice = Voice { words: &WORDS, prefs: &model.prefs };
     Some(judge::at_bench(model, props.whose, log, &|bench, _| {
-        paper::sheet(&Facts { bench, answer, photos, entries, today }, choices, &voice)
+        paper::sheet(
+            &Facts { bench, answer, photos, entries, demo: props.whose == Whose::Demo, today },
+            choices,
+            &voice,
+        )
     }))
 }
 
