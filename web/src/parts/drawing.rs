@@ -21,7 +21,7 @@ pub fn draw(drawing: &Drawing, class: &'static str, touched: Option<&Callback<Ta
     let voice = Voice { words: &WORDS, prefs };
     let root = node(drawing, &voice, Form::Embedded);
     let mut targets = Vec::new();
-    let picture = element(&root, &mut Some(&mut targets));
+    let picture = element(&root, &mut targets);
     let onclick = {
         let touched = touched.cloned();
         Callback::from(move |event: MouseEvent| {
@@ -39,17 +39,12 @@ pub fn draw(drawing: &Drawing, class: &'static str, touched: Option<&Callback<Ta
     html! { <div class={classes!("drawing", class)} {onclick}>{ picture }</div> }
 }
 
-/// Elements that hear of no touches.
-pub fn still(of: &Node) -> Html {
-    element(of, &mut None)
-}
-
-fn element(of: &Node, targets: &mut Option<&mut Vec<Target>>) -> VNode {
+fn element(of: &Node, targets: &mut Vec<Target>) -> VNode {
     let mut tag = VTag::new(of.tag);
     for (name, value) in &of.attributes {
         tag.add_attribute(name, value.clone());
     }
-    if let (Some(target), Some(targets)) = (of.target, targets.as_deref_mut()) {
+    if let Some(target) = of.target {
         tag.add_attribute("data-target", targets.len().to_string());
         targets.push(target);
     }

@@ -16,7 +16,8 @@ pub fn write(drawing: &Drawing, words: &Words, prefs: &Prefs, form: Form) -> Str
     out
 }
 
-fn element(node: &Node, depth: usize, out: &mut String) {
+/// Writes an element and what is in it.
+pub(crate) fn element(node: &Node, depth: usize, out: &mut String) {
     out.push_str(&" ".repeat(depth));
     out.push('<');
     out.push_str(node.tag);

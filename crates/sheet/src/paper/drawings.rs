@@ -6,7 +6,7 @@ use measure::{
     quantity::Length,
     say::{Arg, Say},
 };
-use plan::dome::Section;
+use plan::dome::{Section, View};
 use record::{field::Value, wig::work::sew_weft::SewWeft};
 
 use super::{
@@ -65,15 +65,16 @@ pub(super) fn drawings(
         show: Show::Rows,
         chosen: None,
     };
-    let mut views: Vec<Drawing> = cap::views(&map, &voice).into_iter().map(|(_, drawing)| drawing).collect();
-    let scale = views.first().map_or(1.0, |view| HALF / view.view_box[2]);
-    views.push(cap::legend(&map, &voice));
-    for pair in views.chunks(2) {
-        let one = |drawing: &Drawing| {
-            let said = vec![scribe.say(&drawing.description)];
-            picture(drawing, (drawing.view_box[2] * scale).min(HALF), said, scribe)
-        };
-        blocks.push(Block::Pictures(pair.iter().map(one).collect()));
+    let mut views = cap::views(&map, &voice);
+    let scale = views.first().map_or(1.0, |(_, view)| HALF / view.view_box[2]);
+    views.push((View::Top, cap::legend(&map, &voice)));
+    let mut pair = Vec::new();
+    for (_, drawing) in &views {
+        let said = vec![scribe.say(&drawing.description)];
+        pair.push(picture(drawing, (drawing.view_box[2] * scale).min(HALF), said, scribe));
+        if pair.len() == 2 {
+            blocks.push(Block::Pictures(core::mem::take(&mut pair)));
+        }
     }
     drawn.push(cap::all(&map, &voice));
 
@@ -82,22 +83,24 @@ pub(super) fn drawings(
         blocks.push(Block::Lines(vec![line(Sort::Plain, scribe.key("sheet.laid_how"))]));
         let bench = Bench { laid: &answer.laid, rows: &answer.likely.prepared.placement.rows, lots: facts.bench.lots };
         for drawing in cutting::drawings(&bench, &voice, fit::WIDTH, WEFT_HIGH) {
-            let labelled = |shape: &Shape| {
-                let words = scribe.say(shape.label.as_ref()?);
-                Some(if matches!(shape.target, Some(Target::Bar(_))) { words } else { format!("  {words}") })
-            };
-            let said = drawing.shapes.iter().filter_map(labelled).collect();
+            let mut said = Vec::new();
+            for shape in &drawing.shapes {
+                let Some(label) = &shape.label else { continue };
+                let words = scribe.say(label);
+                said.push(if matches!(shape.target, Some(Target::Bar(_))) { words } else { format!("  {words}") });
+            }
             blocks.push(Block::Pictures(vec![picture(&drawing, fit::WIDTH, said, scribe)]));
             drawn.push(drawing);
         }
         let mut cautions: Vec<_> = answer.cautions.iter().collect();
         measure::order::sort_by(&mut cautions, &|a, b| b.weight.cmp(&a.weight));
-        let words = |caution: &&plan::working::Caution| {
+        let mut lines = Vec::new();
+        for caution in cautions {
             let text = format!("{} {}", scribe.say(&caution.what), scribe.say(&caution.remedy));
-            Line { sort: Sort::Care, name: scribe.key("sheet.care"), text }
-        };
-        if !cautions.is_empty() {
-            blocks.push(Block::Lines(cautions.iter().map(words).collect()));
+            lines.push(Line { sort: Sort::Care, name: scribe.key("sheet.care"), text });
+        }
+        if !lines.is_empty() {
+            blocks.push(Block::Lines(lines));
         }
     }
     blocks.push(Block::Heading(scribe.key("sheet.ruler")));
@@ -109,13 +112,14 @@ pub(super) fn drawings(
 
 /// Rows sewn already, where their place was said.
 fn sewn(facts: &Facts<'_>) -> Vec<(Section, Length)> {
-    let rows = facts.state().works().iter().filter_map(|done| SewWeft::of(&done.work));
-    rows.filter(|weft| weft.sewn_as == "row")
-        .filter_map(|weft| {
-            let section = if weft.section? == "top" { Section::Top } else { Section::BackAndSides };
-            Some((section, weft.place?))
-        })
-        .collect()
+    let mut rows = Vec::new();
+    for done in facts.state().works() {
+        let Some(weft) = SewWeft::of(&done.work) else { continue };
+        if let ("row", Some(section), Some(place)) = (weft.sewn_as, weft.section, weft.place) {
+            rows.push((if section == "top" { Section::Top } else { Section::BackAndSides }, place));
+        }
+    }
+    rows
 }
 
 /// A ruler drawn in its own size: mm and cm above, inches below.

@@ -49,12 +49,17 @@ pub(super) fn pages(blocks: Vec<Block>, paper: Paper) -> Vec<Page> {
         while at + together < parts.len() && stays(&parts[at + together - 1].0, &parts[at + together].0) {
             together += 1;
         }
-        let high: f64 = parts.iter().skip(at).take(together).map(|(_, high)| *high).sum();
+        let mut high = 0.0;
+        for (_, one) in &parts[at..at + together] {
+            high += one;
+        }
         if high > left && !page.blocks.is_empty() {
             pages.push(core::mem::take(&mut page));
             left = room;
         }
-        page.blocks.extend(parts.iter().skip(at).take(together).map(|(block, _)| block.clone()));
+        for (block, _) in &parts[at..at + together] {
+            page.blocks.push(block.clone());
+        }
         left -= high;
         at += together;
     }
@@ -90,7 +95,11 @@ fn broken(block: Block, room: f64, parts: &mut Vec<(Block, f64)>) {
         goes_on = true;
     };
     // A third of a page at most, so that a page is never left half empty by one line of somebody's words.
-    for line in lines.iter().flat_map(|line| pieces(line, fits / 3.0)) {
+    let mut all = Vec::new();
+    for line in lines {
+        pieces(line, fits / 3.0, &mut all);
+    }
+    for line in all {
         some.push(line);
         if height(&with_lines(&block, some.clone(), true)) > fits
             && let Some(last) = some.pop()
@@ -121,15 +130,17 @@ fn with_lines(block: &Block, lines: Vec<Line>, goes_on: bool) -> Block {
 }
 
 /// A line in pieces of at most so many mm.
-fn pieces(line: &Line, most: f64) -> Vec<Line> {
+fn pieces(line: &Line, most: f64, pieces: &mut Vec<Line>) {
     if line_height(line, STEP_WIDTH) <= most {
-        return vec![line.clone()];
+        pieces.push(line.clone());
+        return;
     }
-    let wrapped: Vec<String> =
-        line.text.split('\n').flat_map(|one| wrap(one, STEP_WIDTH - BOXED, TEXT.0 * BOLD)).collect();
+    let mut wrapped: Vec<String> = Vec::new();
+    for one in line.text.split('\n') {
+        wrapped.append(&mut wrap(one, STEP_WIDTH - BOXED, TEXT.0 * BOLD));
+    }
     let each = (libm::floor(most / TEXT.1) as usize).saturating_sub(3).max(1);
     let letters = |text: &str| text.chars().filter(|letter| !letter.is_whitespace()).count();
-    let mut pieces = Vec::new();
     let mut rest = line.text.as_str();
     for (index, lines) in wrapped.chunks(each).enumerate() {
         // Cut where the wrapped lines end, so that no letter is lost and no word is parted that was not.
@@ -147,7 +158,6 @@ fn pieces(line: &Line, most: f64) -> Vec<Line> {
         let name = if index == 0 { line.name.clone() } else { String::new() };
         pieces.push(Line { sort: line.sort, name, text: text.trim().to_owned() });
     }
-    pieces
 }
 
 fn rows(text: &str, width: f64, (size, high): (f64, f64)) -> f64 {
@@ -170,7 +180,11 @@ fn line_height(line: &Line, width: f64) -> f64 {
 }
 
 fn lines_height(lines: &[Line], width: f64) -> f64 {
-    lines.iter().map(|line| line_height(line, width)).sum()
+    let mut high = 0.0;
+    for line in lines {
+        high += line_height(line, width);
+    }
+    high
 }
 
 /// How high a block is at most, mm, with the room under it.
@@ -186,7 +200,13 @@ pub(super) fn height(block: &Block) -> f64 {
             let doing = bold(&step.what, STEP_WIDTH, WHAT) + lines_height(doing, STEP_WIDTH);
             doing.max(STEP_LEAST) + lines_height(mind, MIND_WIDTH) + 7.0
         }
-        Block::Pictures(pictures) => pictures.iter().map(|picture| picture.size[1]).fold(0.0, f64::max) + 3.0,
+        Block::Pictures(pictures) => {
+            let mut high = 0.0_f64;
+            for picture in pictures {
+                high = high.max(picture.size[1]);
+            }
+            high + 3.0
+        }
         Block::Photos(_) => PHOTO + SMALL.1 * 2.0 + 4.0,
         Block::Fill(names) => 12.0 * names.len().div_ceil(2) as f64 + 3.0,
         Block::Pencil(lines) => 9.0 * *lines as f64 + 2.0,

@@ -34,24 +34,26 @@ fn made(facts: &Facts<'_>, entries: Arg, scribe: &Scribe<'_>) -> String {
 }
 
 /// What stands at a slot of the whole wig, in words.
-fn slot(facts: &Facts<'_>, name: &str, scribe: &Scribe<'_>) -> Option<Line> {
-    let value = facts.bench.wig.held(name, Of::Wig)?.value.as_ref()?;
-    Some(figure(scribe.field(name), scribe.value(value)))
+fn slot(facts: &Facts<'_>, name: &str, sort: Sort, scribe: &Scribe<'_>, lines: &mut Vec<Line>) {
+    if let Some(value) = facts.bench.wig.held(name, Of::Wig).and_then(|held| held.value.as_ref()) {
+        lines.push(Line { sort, name: scribe.field(name), text: scribe.value(value) });
+    }
 }
 
 /// What the wig is, how to use the sheet, when to stop.
 pub(super) fn head(facts: &Facts<'_>, choices: &Choices, scribe: &Scribe<'_>, blocks: &mut Vec<Block>) {
     let wig = facts.bench.wig;
     // Over each page there is room for a line of it only.
-    let mut lines: Vec<Line> = slot(facts, "name", scribe).into_iter().collect();
+    let mut lines: Vec<Line> = Vec::new();
+    slot(facts, "name", Sort::Figure, scribe, &mut lines);
     if choices.has(Part::Wearer) {
-        lines.extend(slot(facts, "character", scribe));
+        slot(facts, "character", Sort::Figure, scribe, &mut lines);
     }
     lines.push(figure(scribe.field("fibre"), scribe.choice(wig.fibre().name)));
     lines.push(figure(scribe.field("cap"), scribe.choice(wig.cap().name)));
-    lines.extend(slot(facts, "base_colour", scribe));
-    lines.extend(slot(facts, "label_heat", scribe));
-    lines.extend(slot(facts, "due", scribe));
+    slot(facts, "base_colour", Sort::Figure, scribe, &mut lines);
+    slot(facts, "label_heat", Sort::Figure, scribe, &mut lines);
+    slot(facts, "due", Sort::Figure, scribe, &mut lines);
     blocks.push(Block::Lines(lines));
     // Each device shows one of the answers; a helper has to know that there is another.
     let open =
@@ -82,8 +84,11 @@ pub(super) fn private(facts: &Facts<'_>, choices: &Choices, scribe: &Scribe<'_>,
         }
     };
     if choices.has(Part::Wearer) {
-        let of_head = SLOTS.iter().filter(|slot| slot.group == Group::Head);
-        part("sheet.measures", of_head.filter_map(|one| slot(facts, one.field.name, scribe)).collect());
+        let mut lines = Vec::new();
+        for one in SLOTS.iter().filter(|one| one.group == Group::Head) {
+            slot(facts, one.field.name, Sort::Figure, scribe, &mut lines);
+        }
+        part("sheet.measures", lines);
     }
     if choices.has(Part::Prices) {
         part("sheet.prices", prices(facts, scribe));
@@ -94,7 +99,8 @@ pub(super) fn private(facts: &Facts<'_>, choices: &Choices, scribe: &Scribe<'_>,
 }
 
 fn prices(facts: &Facts<'_>, scribe: &Scribe<'_>) -> Vec<Line> {
-    let mut lines: Vec<Line> = slot(facts, "base_price", scribe).into_iter().collect();
+    let mut lines: Vec<Line> = Vec::new();
+    slot(facts, "base_price", Sort::Figure, scribe, &mut lines);
     let used = |lot: &&Lot| facts.bench.wig.uses_lot(lot.id);
     for lot in facts.bench.lots.iter().filter(used) {
         if let Some(price) = lot.price {
@@ -116,9 +122,7 @@ fn prices(facts: &Facts<'_>, scribe: &Scribe<'_>) -> Vec<Line> {
 /// The standing note, then notes and remarks of what was done, in bench order.
 fn notes(facts: &Facts<'_>, scribe: &Scribe<'_>) -> Vec<Line> {
     let mut lines: Vec<Line> = Vec::new();
-    if let Some(note) = slot(facts, "note", scribe) {
-        lines.push(Line { sort: Sort::Plain, ..note });
-    }
+    slot(facts, "note", Sort::Plain, scribe, &mut lines);
     for done in facts.state().works() {
         let words = |field| done.work.get(field).and_then(Value::words);
         let kind = done.work.kind().name;
@@ -141,7 +145,6 @@ fn notes(facts: &Facts<'_>, scribe: &Scribe<'_>) -> Vec<Line> {
 /// Who did it, and room for notes.
 pub(super) fn room(scribe: &Scribe<'_>, blocks: &mut Vec<Block>) {
     blocks.push(Block::Heading(scribe.key("sheet.room")));
-    let names = ["sheet.done_by", "sheet.done_on"].map(|key| scribe.key(key));
-    blocks.push(Block::Fill(names.to_vec()));
+    blocks.push(Block::Fill(vec![scribe.key("sheet.done_by"), scribe.key("sheet.done_on")]));
     blocks.push(Block::Pencil(6));
 }

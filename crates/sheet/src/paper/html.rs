@@ -1,4 +1,4 @@
-//! A sheet as one HTML file that needs no script, and as elements for a page that shows the very same.
+//! A sheet as one HTML file that needs no script, and as the part of it that a page shows.
 //!
 //! What it is: our page boxes as elements with classes of `paper.css`, everything a person typed escaped.
 //! What it is not: the choice of what stands on it.
@@ -11,185 +11,217 @@ use super::{
     style::{POLICY, STYLE},
     text::page_of,
 };
-use crate::drawing::node::Node;
+use crate::drawing::svg;
 
-/// The element that carries a payload.
-const PAYLOAD: &str = "s-payload";
+/// Markup being written: plain pieces pushed one after another, the smallest way there is.
+struct Out(String);
 
-fn node(tag: &'static str, class: &str) -> Node {
-    let attributes = if class.is_empty() { Vec::new() } else { vec![("class", class.to_owned())] };
-    Node { tag, attributes, text: None, children: Vec::new(), target: None }
+impl Out {
+    fn open(&mut self, tag: &str, class: &str) {
+        self.0.push('<');
+        self.0.push_str(tag);
+        if !class.is_empty() {
+            self.0.push_str(" class=\"");
+            self.0.push_str(class);
+            self.0.push('"');
+        }
+        self.0.push('>');
+    }
+
+    fn close(&mut self, tag: &str) {
+        self.0.push_str("</");
+        self.0.push_str(tag);
+        self.0.push_str(">\n");
+    }
+
+    fn words(&mut self, tag: &str, class: &str, text: &str) {
+        self.open(tag, class);
+        self.text(text);
+        self.close(tag);
+    }
+
+    /// Escapes what has a meaning in markup, and an end of line that a parser would change.
+    fn text(&mut self, text: &str) {
+        for letter in text.chars() {
+            match letter {
+                '&' => self.0.push_str("&amp;"),
+                '<' => self.0.push_str("&lt;"),
+                '>' => self.0.push_str("&gt;"),
+                '"' => self.0.push_str("&quot;"),
+                '\'' => self.0.push_str("&#39;"),
+                '\r' => self.0.push_str("&#13;"),
+                '\0' => self.0.push('\u{fffd}'),
+                letter => self.0.push(letter),
+            }
+        }
+    }
+
+    fn lines(&mut self, all: &[Line]) {
+        for line in all {
+            let class = match line.sort {
+                Sort::Plain => "s-plain",
+                Sort::Small => "s-small",
+                Sort::Figure => "s-figure",
+                Sort::Care => "s-care",
+                Sort::Right => "s-right",
+                Sort::Stop => "s-stop",
+            };
+            self.open("p", class);
+            if !line.name.is_empty() {
+                // No end of a line between name and value: lines are kept there.
+                self.0.push_str("<span class=\"s-name\">");
+                self.text(&line.name);
+                self.0.push_str(": </span>");
+            }
+            self.text(&line.text);
+            self.close("p");
+        }
+    }
+
+    /// A box for a pencil: what is ticked on a screen would be lost with its window.
+    fn tick(&mut self, class: &str, text: &str) {
+        self.open("p", class);
+        self.0.push_str("<span class=\"s-box\" aria-hidden=\"true\"></span>");
+        self.words("span", "", text);
+        self.close("p");
+    }
+
+    /// A name with room to write behind it.
+    fn write(&mut self, name: &str) {
+        self.open("p", "");
+        if !name.is_empty() {
+            self.words("span", "", name);
+        }
+        self.words("span", "s-write", "");
+        self.close("p");
+    }
+
+    fn block(&mut self, block: &Block, sheet: &Sheet) {
+        let (tag, class) = match block {
+            Block::Heading(text) => return self.words("h2", "s-heading", text),
+            Block::Tick(text) => return self.tick("s-tick", text),
+            Block::Lines(_) => ("div", "s-lines"),
+            Block::Item(..) => ("div", "s-item"),
+            Block::Step(_) => ("div", "s-step"),
+            Block::Pictures(_) => ("div", "s-pictures"),
+            Block::Photos(_) => ("div", "s-photos"),
+            Block::Fill(_) => ("div", "s-fill"),
+            Block::Pencil(_) => ("div", "s-pencil"),
+        };
+        self.open(tag, class);
+        match block {
+            Block::Lines(all) => self.lines(all),
+            Block::Item(name, all) => {
+                self.words("h3", "s-item-name", name);
+                self.lines(all);
+            }
+            Block::Step(step) => self.step(step, sheet),
+            Block::Pictures(pictures) => {
+                for picture in pictures {
+                    svg::element(&picture.node, 0, &mut self.0);
+                }
+            }
+            Block::Photos(photos) => {
+                for photo in photos {
+                    self.open("figure", "s-photo");
+                    self.0.push_str("<img src=\"");
+                    self.text(&photo.data);
+                    self.0.push_str("\" alt=\"");
+                    self.text(&photo.caption);
+                    self.0.push_str("\">");
+                    self.words("figcaption", "", &photo.caption);
+                    self.close("figure");
+                }
+            }
+            Block::Fill(names) => {
+                for name in names {
+                    self.write(name);
+                }
+            }
+            Block::Pencil(count) => {
+                for _ in 0..*count {
+                    self.words("div", "s-rule", "");
+                }
+            }
+            Block::Heading(_) | Block::Tick(_) => {}
+        }
+        self.close(tag);
+    }
+
+    fn step(&mut self, step: &Step, sheet: &Sheet) {
+        let fixed = &sheet.words;
+        self.words("p", "s-number", &step.number.to_string());
+        let (does, mind) = step.halves();
+        self.open("div", "s-do");
+        self.open("h3", "s-what");
+        self.text(&step.what);
+        if step.goes_on {
+            self.0.push(' ');
+            self.text(&fixed.goes_on);
+        }
+        self.close("h3");
+        self.lines(does);
+        self.close("div");
+        if !step.goes_on {
+            self.open("div", "s-boxes");
+            self.tick("s-done", &fixed.done);
+            for name in [fixed.minutes.as_str(), &fixed.otherwise, ""] {
+                self.write(name);
+            }
+            self.close("div");
+        }
+        if !mind.is_empty() {
+            self.open("div", "s-mind");
+            self.lines(mind);
+            self.close("div");
+        }
+    }
 }
 
-fn words(tag: &'static str, class: &str, text: &str) -> Node {
-    Node { text: Some(text.to_owned()), ..node(tag, class) }
-}
-
-fn holding(tag: &'static str, class: &str, children: Vec<Node>) -> Node {
-    Node { children, ..node(tag, class) }
-}
-
-fn with(mut node: Node, name: &'static str, value: &str) -> Node {
-    node.attributes.push((name, value.to_owned()));
-    node
-}
-
-/// The sheet's pages as one element.
-pub fn body(sheet: &Sheet) -> Node {
-    let pages = sheet.pages.iter().enumerate().map(|(at, page)| {
-        let page_words = page_of(sheet, at + 1);
-        let top =
-            holding("header", "s-top", vec![words("p", "s-wig", &sheet.wig), words("p", "s-state", &sheet.state)]);
-        let blocks = page.blocks.iter().map(|block| one(block, sheet)).collect();
-        let foot = words("footer", "s-foot", &page_words);
-        let inside = vec![top, holding("div", "s-blocks", blocks), foot];
-        with(holding("section", "s-page", inside), "aria-label", &page_words)
-    });
-    holding("div", &format!("sheet s-{}", sheet.paper.name()), pages.collect())
+/// The sheet's pages, as they stand in the file.
+pub fn body(sheet: &Sheet) -> String {
+    let mut out = Out(String::new());
+    out.0.push_str("<div class=\"sheet s-");
+    out.0.push_str(sheet.paper.name());
+    out.0.push_str("\">\n");
+    for (at, page) in sheet.pages.iter().enumerate() {
+        let number = page_of(sheet, at + 1);
+        out.0.push_str("<section class=\"s-page\" aria-label=\"");
+        out.text(&number);
+        out.0.push_str("\">\n");
+        out.open("header", "s-top");
+        out.words("p", "s-wig", &sheet.wig);
+        out.words("p", "s-state", &sheet.state);
+        out.close("header");
+        out.open("div", "s-blocks");
+        for block in &page.blocks {
+            out.block(block, sheet);
+        }
+        out.close("div");
+        out.words("footer", "s-foot", &number);
+        out.close("section");
+    }
+    out.close("div");
+    out.0
 }
 
 /// The whole file; `payload` is carried as it is, and comes back from a parser as it was, but for the letter NUL.
 pub fn file(sheet: &Sheet, payload: Option<&str>) -> String {
-    let mut out = String::from("<!doctype html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n");
-    out.push_str(&format!("<meta http-equiv=\"Content-Security-Policy\" content=\"{POLICY}\">\n"));
-    out.push_str("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-    out.push_str("<meta name=\"referrer\" content=\"no-referrer\">\n<title>");
-    escape(&sheet.title, &mut out);
-    out.push_str("</title>\n<style>");
-    out.push_str(STYLE);
-    out.push_str("</style>\n</head>\n<body class=\"s-alone\">\n");
-    element(&body(sheet), &mut out);
+    let mut out = Out(String::from(
+        "<!doctype html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"",
+    ));
+    out.0.push_str(POLICY);
+    out.0.push_str(
+        "\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"referrer\" content=\"no-referrer\">\n",
+    );
+    out.words("title", "", &sheet.title);
+    out.0.push_str("<style>");
+    out.0.push_str(STYLE);
+    out.0.push_str("</style>\n</head>\n<body class=\"s-alone\">\n");
+    out.0.push_str(&body(sheet));
     if let Some(payload) = payload {
-        element(&words("template", PAYLOAD, payload), &mut out);
+        out.words("template", "s-payload", payload);
     }
-    out.push_str("</body>\n</html>\n");
-    out
-}
-
-/// Elements that have no end of their own.
-const VOID: [&str; 1] = ["img"];
-/// Elements after which a line of the file ends.
-const ENDS: [&str; 9] = ["section", "header", "footer", "div", "p", "h2", "h3", "svg", "template"];
-
-fn element(node: &Node, out: &mut String) {
-    out.push('<');
-    out.push_str(node.tag);
-    for (name, value) in &node.attributes {
-        out.push(' ');
-        out.push_str(name);
-        out.push_str("=\"");
-        escape(value, out);
-        out.push('"');
-    }
-    out.push('>');
-    if VOID.contains(&node.tag) {
-        return;
-    }
-    // As in a drawing: a label stands before the words.
-    for child in &node.children {
-        element(child, out);
-    }
-    if let Some(text) = &node.text {
-        escape(text, out);
-    }
-    out.push_str("</");
-    out.push_str(node.tag);
-    out.push('>');
-    if ENDS.contains(&node.tag) {
-        out.push('\n');
-    }
-}
-
-/// Escapes what has a meaning in markup, and an end of line that a parser would change.
-fn escape(text: &str, out: &mut String) {
-    for letter in text.chars() {
-        match letter {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
-            '\r' => out.push_str("&#13;"),
-            '\0' => out.push('\u{fffd}'),
-            letter => out.push(letter),
-        }
-    }
-}
-
-fn lines(all: &[Line]) -> Vec<Node> {
-    let each = |line: &Line| {
-        let class = match line.sort {
-            Sort::Plain => "s-plain",
-            Sort::Small => "s-small",
-            Sort::Figure => "s-figure",
-            Sort::Care => "s-care",
-            Sort::Right => "s-right",
-            Sort::Stop => "s-stop",
-        };
-        if line.name.is_empty() {
-            return words("p", class, &line.text);
-        }
-        let name = words("span", "s-name", &format!("{}: ", line.name));
-        holding("p", class, vec![name, words("span", "s-value", &line.text)])
-    };
-    all.iter().map(each).collect()
-}
-
-/// A box for a pencil: what is ticked on a screen would be lost with its window.
-fn tick_box() -> Node {
-    with(node("span", "s-box"), "aria-hidden", "true")
-}
-
-fn one(block: &Block, sheet: &Sheet) -> Node {
-    match block {
-        Block::Heading(text) => words("h2", "s-heading", text),
-        Block::Lines(all) => holding("div", "s-lines", lines(all)),
-        Block::Item(name, all) => {
-            let mut inside = vec![words("h3", "s-item-name", name)];
-            inside.extend(lines(all));
-            holding("div", "s-item", inside)
-        }
-        Block::Tick(text) => holding("p", "s-tick", vec![tick_box(), words("span", "", text)]),
-        Block::Step(step) => step_box(step, sheet),
-        Block::Pictures(pictures) => {
-            holding("div", "s-pictures", pictures.iter().map(|picture| picture.node.clone()).collect())
-        }
-        Block::Photos(photos) => {
-            let figures = photos.iter().map(|photo| {
-                let picture = with(with(node("img", ""), "src", &photo.data), "alt", &photo.caption);
-                holding("figure", "s-photo", vec![picture, words("figcaption", "", &photo.caption)])
-            });
-            holding("div", "s-photos", figures.collect())
-        }
-        Block::Fill(names) => {
-            let fields =
-                names.iter().map(|name| holding("p", "", vec![words("span", "", name), node("span", "s-write")]));
-            holding("div", "s-fill", fields.collect())
-        }
-        Block::Pencil(count) => holding("div", "s-pencil", (0..*count).map(|_| node("div", "s-rule")).collect()),
-    }
-}
-
-fn step_box(step: &Step, sheet: &Sheet) -> Node {
-    let fixed = &sheet.words;
-    let number = step.number.to_string();
-    let mut inside = vec![words("p", "s-number", &number)];
-    let what = if step.goes_on { format!("{} {}", step.what, fixed.goes_on) } else { step.what.clone() };
-    let (does, mind) = step.halves();
-    let mut doing = vec![words("h3", "s-what", &what)];
-    doing.extend(lines(does));
-    inside.push(holding("div", "s-do", doing));
-    if !step.goes_on {
-        let done = holding("p", "s-done", vec![tick_box(), words("span", "", &fixed.done)]);
-        let write = |name: &String| holding("p", "", vec![words("span", "", name), node("span", "s-write")]);
-        inside.push(holding(
-            "div",
-            "s-boxes",
-            vec![done, write(&fixed.minutes), write(&fixed.otherwise), holding("p", "", vec![node("span", "s-write")])],
-        ));
-    }
-    if !mind.is_empty() {
-        inside.push(holding("div", "s-mind", lines(mind)));
-    }
-    holding("div", "s-step", inside)
+    out.0.push_str("</body>\n</html>\n");
+    out.0
 }

@@ -32,7 +32,9 @@ pub(super) fn now(facts: &Facts<'_>, condition: &Condition, scribe: &Scribe<'_>,
             None => groups.push((words, vec![zone])),
         }
     }
-    lines.extend(groups.into_iter().map(|(words, zones)| figure(scribe.zones(&zones), words)));
+    for (words, zones) in groups {
+        lines.push(figure(scribe.zones(&zones), words));
+    }
     blocks.push(Block::Lines(lines));
     let lines = overruled(facts, scribe);
     if !lines.is_empty() {
@@ -63,10 +65,14 @@ fn whole(condition: &Condition, scribe: &Scribe<'_>) -> Vec<Line> {
 
 /// Weft that is in already; told once, because a row may run through many zones.
 fn sewn(facts: &Facts<'_>, scribe: &Scribe<'_>) -> Option<Line> {
-    let all: Vec<SewWeft> = facts.state().works().iter().filter_map(|done| SewWeft::of(&done.work)).collect();
-    let rows = all.iter().filter(|weft| weft.sewn_as == "row").count();
-    let length = all.iter().map(SewWeft::of_lot).reduce(|sum, one| sum + one)?;
-    Some(line(Sort::Plain, scribe.with("sheet.now_sewn", [Arg::Length(length), Arg::Count(rows as i64)])))
+    let (mut rows, mut length) = (0, None);
+    for done in facts.state().works() {
+        if let Some(weft) = SewWeft::of(&done.work) {
+            rows += i64::from(weft.sewn_as == "row");
+            length = Some(length.map_or(weft.of_lot(), |sum| sum + weft.of_lot()));
+        }
+    }
+    Some(line(Sort::Plain, scribe.with("sheet.now_sewn", [Arg::Length(length?), Arg::Count(rows)])))
 }
 
 /// A zone in one breath.
@@ -92,7 +98,10 @@ pub(super) fn zone_words(zone: &ZoneCondition, scribe: &Scribe<'_>) -> String {
         parts.push(scribe.key("sheet.zone_undyed"));
     }
     if !zone.products.is_empty() {
-        let products: Vec<String> = zone.products.iter().map(|product| scribe.choice(product)).collect();
+        let mut products: Vec<String> = Vec::new();
+        for product in &zone.products {
+            products.push(scribe.choice(product));
+        }
         parts.push(scribe.with("sheet.zone_products", [Arg::Text(products.join(", "))]));
     }
     if zone.flammable {
@@ -122,7 +131,10 @@ fn overruled(facts: &Facts<'_>, scribe: &Scribe<'_>) -> Vec<Line> {
 
 /// The rules overruled for a piece of work, and why.
 pub(super) fn overruled_words(work: &record::wig::work::Work, scribe: &Scribe<'_>) -> Vec<String> {
-    let rules: Vec<String> = care::overruled(work).iter().map(|rule| scribe.key(rule.label)).collect();
+    let mut rules: Vec<String> = Vec::new();
+    for rule in care::overruled(work) {
+        rules.push(scribe.key(rule.label));
+    }
     if rules.is_empty() {
         return Vec::new();
     }

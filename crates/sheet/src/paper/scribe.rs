@@ -86,7 +86,10 @@ impl<'a> Scribe<'a> {
         if zones.len() == Zone::ALL.len() {
             return self.key("sheet.whole_wig");
         }
-        let names: Vec<String> = zones.iter().map(|zone| self.key(zone.label())).collect();
+        let mut names: Vec<String> = Vec::new();
+        for zone in zones {
+            names.push(self.key(zone.label()));
+        }
         names.join(", ")
     }
 

@@ -47,8 +47,10 @@ pub(super) fn steps(
         blocks.push(Block::Lines(vec![line(Sort::Plain, scribe.key("sheet.no_steps"))]));
         return;
     }
-    let open: Vec<(StepId, &Work)> =
-        plan.iter().filter(|step| is_open(step)).map(|step| (step.id, &step.planned.work)).collect();
+    let mut open: Vec<(StepId, &Work)> = Vec::new();
+    for step in plan.iter().filter(|step| is_open(step)) {
+        open.push((step.id, &step.planned.work));
+    }
     // Each step is looked at as the wig will be by then.
     let order = care::order(facts.bench, condition, &open);
     let mut closed: Vec<Line> = Vec::new();
@@ -76,7 +78,10 @@ pub(super) fn steps(
         }
         lines.extend(limits(facts, condition, work, scribe));
         if let Some(hazard) = care::hazard(work) {
-            let words: Vec<String> = hazard.lines.iter().map(|key| scribe.key(key)).collect();
+            let mut words: Vec<String> = Vec::new();
+            for key in hazard.lines {
+                words.push(scribe.key(key));
+            }
             lines.push(Line { sort: Sort::Care, name: scribe.key("sheet.care"), text: words.join(" ") });
         }
         for (_, finding) in order.findings.iter().filter(|(id, _)| *id == step.id) {

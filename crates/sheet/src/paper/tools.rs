@@ -67,7 +67,10 @@ pub(super) fn is_open(step: &Step<'_>) -> bool {
 
 /// The part.
 pub(super) fn tools(plan: &[Step<'_>], scribe: &Scribe<'_>, blocks: &mut Vec<Block>) {
-    let open: Vec<&Work> = plan.iter().filter(|step| is_open(step)).map(|step| &step.planned.work).collect();
+    let mut open: Vec<&Work> = Vec::new();
+    for step in plan.iter().filter(|step| is_open(step)) {
+        open.push(&step.planned.work);
+    }
     if open.is_empty() {
         return;
     }
@@ -96,7 +99,9 @@ pub(super) fn tools(plan: &[Step<'_>], scribe: &Scribe<'_>, blocks: &mut Vec<Blo
             }
         }
     }
-    blocks.extend(ticks.into_iter().map(Block::Tick));
+    for text in ticks {
+        blocks.push(Block::Tick(text));
+    }
 }
 
 /// Weft to sew of each lot.

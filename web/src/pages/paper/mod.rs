@@ -25,7 +25,6 @@ use super::cap::Props;
 use crate::{
     parts::{
         cell::{Cell, use_cell},
-        drawing::still,
         field::figure,
         plain::{button, p},
         reckon::{today, use_answer},
@@ -140,8 +139,11 @@ fn shown(sheet: &Sheet, prefs: &Prefs) -> Html {
         Callback::from(move |_: MouseEvent| js::download(&format!("{name}.html"), "text/html", &text))
     };
     let pages = Arg::Count(sheet.pages.len() as i64);
-    // Made with its words in it: an empty one is none that the policy knows.
-    let style = Html::from_html_unchecked(format!("<style>{}</style>", paper::STYLE).into());
+    // The very text that the file has, in which everything typed is escaped, under the file's own style.
+    let mut shown = String::from("<style>");
+    shown.push_str(paper::STYLE);
+    shown.push_str("</style>");
+    shown.push_str(&paper::body(sheet));
     html! {
         <>
             { p("hint", ta("web.sheet_pages", [pages])) }
@@ -150,8 +152,7 @@ fn shown(sheet: &Sheet, prefs: &Prefs) -> Html {
                 { button("", t("web.sheet_save"), save) }
                 { for sheet.drawings.iter().map(|drawing| save_svg(&sheet.wig, drawing, prefs)) }
             </p>
-            { style }
-            <div class="scroll" tabindex="0" role="group" aria-labelledby="sheet-preview">{ still(&paper::body(sheet)) }</div>
+            <div class="scroll" tabindex="0" role="group" aria-labelledby="sheet-preview">{ Html::from_html_unchecked(shown.into()) }</div>
         </>
     }
 }
