@@ -44,7 +44,7 @@ fn picture(drawing: &Drawing, width: f64, said: Vec<String>, scribe: &Scribe<'_>
 /// The part.
 pub(super) fn drawings(
     facts: &Facts<'_>,
-    of: &Cap,
+    of: Cap<'_>,
     scribe: &Scribe<'_>,
     blocks: &mut Vec<Block>,
     drawn: &mut Vec<Drawing>,
@@ -57,8 +57,8 @@ pub(super) fn drawings(
     blocks.push(Block::Lines(vec![line(Sort::Plain, scribe.key(how))]));
     let sewn = sewn(facts);
     let map = Map {
-        layout: &of.layout,
-        fullness: &of.fullness,
+        layout: of.layout,
+        fullness: of.fullness,
         placement: facts.answer.map(|answer| &answer.likely.prepared.placement),
         reached: facts.answer.map(|answer| &answer.reached),
         sewn: &sewn,
@@ -182,7 +182,8 @@ pub(super) fn photos(facts: &Facts<'_>, scribe: &Scribe<'_>, blocks: &mut Vec<Bl
         return;
     }
     blocks.push(Block::Heading(scribe.key("sheet.photos")));
-    for pair in all.chunks(2) {
-        blocks.push(Block::Photos(pair.to_vec()));
+    while !all.is_empty() {
+        let rest = all.split_off(all.len().min(2));
+        blocks.push(Block::Photos(core::mem::replace(&mut all, rest)));
     }
 }

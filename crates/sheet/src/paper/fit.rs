@@ -42,26 +42,29 @@ pub(super) fn pages(blocks: Vec<Block>, paper: Paper) -> Vec<Page> {
     let mut pages = Vec::new();
     let mut page = Page::default();
     let mut left = room;
-    let mut at = 0;
-    while at < parts.len() {
+    // From the end, so that each is taken and none is copied.
+    parts.reverse();
+    while !parts.is_empty() {
+        let at = |place: usize| parts.len().checked_sub(place + 1).and_then(|at| parts.get(at));
         // A heading stays with what it is over, and words over a drawing with the drawing.
         let mut together = 1;
-        while at + together < parts.len() && stays(&parts[at + together - 1].0, &parts[at + together].0) {
+        let mut high = at(0).map_or(0.0, |(_, high)| *high);
+        while let (Some((before, _)), Some((next, more))) = (at(together - 1), at(together))
+            && stays(before, next)
+        {
+            high += more;
             together += 1;
-        }
-        let mut high = 0.0;
-        for (_, one) in &parts[at..at + together] {
-            high += one;
         }
         if high > left && !page.blocks.is_empty() {
             pages.push(core::mem::take(&mut page));
             left = room;
         }
-        for (block, _) in &parts[at..at + together] {
-            page.blocks.push(block.clone());
+        for _ in 0..together {
+            if let Some((block, _)) = parts.pop() {
+                page.blocks.push(block);
+            }
         }
         left -= high;
-        at += together;
     }
     if !page.blocks.is_empty() {
         pages.push(page);

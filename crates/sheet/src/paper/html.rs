@@ -9,7 +9,6 @@
 use super::{
     model::{Block, Line, Sheet, Sort, Step},
     style::{POLICY, STYLE},
-    text::page_of,
 };
 use crate::drawing::svg;
 
@@ -184,10 +183,9 @@ pub fn body(sheet: &Sheet) -> String {
     out.0.push_str("<div class=\"sheet s-");
     out.0.push_str(sheet.paper.name());
     out.0.push_str("\">\n");
-    for (at, page) in sheet.pages.iter().enumerate() {
-        let number = page_of(sheet, at + 1);
+    for page in &sheet.pages {
         out.0.push_str("<section class=\"s-page\" aria-label=\"");
-        out.text(&number);
+        out.text(&page.number);
         out.0.push_str("\">\n");
         out.open("header", "s-top");
         out.words("p", "s-wig", &sheet.wig);
@@ -198,7 +196,7 @@ pub fn body(sheet: &Sheet) -> String {
             out.block(block, sheet);
         }
         out.close("div");
-        out.words("footer", "s-foot", &number);
+        out.words("footer", "s-foot", &page.number);
         out.close("section");
     }
     out.close("div");

@@ -18,7 +18,7 @@ mod text;
 mod tools;
 mod zones;
 
-use measure::civil::Date;
+use measure::{civil::Date, say::Arg};
 use plan::{
     care,
     fullness::{Fullness, fullness},
@@ -60,23 +60,20 @@ impl<'a> Facts<'a> {
     }
 }
 
-/// A cap laid out, and how full it is.
-pub(crate) struct Cap {
-    layout: Layout,
-    fullness: Fullness,
-}
-
-/// The cap as the answer has it, or laid out here where there is no answer; nothing where the head's measures refuse.
-fn cap(facts: &Facts<'_>) -> Option<Cap> {
-    if let Some(answer) = facts.answer {
-        let prepared = &answer.likely.prepared;
-        return Some(Cap { layout: prepared.layout.clone(), fullness: prepared.fullness.clone() });
-    }
+/// The cap laid out where there is no answer that has it; nothing where the head's measures refuse.
+fn laid(facts: &Facts<'_>) -> Option<(Layout, Fullness)> {
     let (wig, corner) = (facts.bench.wig, Corner::likely());
     let base = Base::at(wig, &corner);
     let layout = lay_out(layout::dome(wig, &corner).ok()?, &base);
     let fullness = fullness(wig, &layout, &base, facts.bench.lots, &corner);
-    Some(Cap { layout, fullness })
+    Some((layout, fullness))
+}
+
+/// A cap laid out, and how full it is.
+#[derive(Clone, Copy)]
+pub(crate) struct Cap<'a> {
+    layout: &'a Layout,
+    fullness: &'a Fullness,
 }
 
 /// Makes the sheet of a wig: only what was ticked, on pages of our own.
@@ -85,7 +82,16 @@ pub fn sheet(facts: &Facts<'_>, choices: &Choices, voice: &Voice<'_>) -> Sheet {
     let condition = Condition::now(facts.bench.wig);
     let plan = record::wig::steps::steps(facts.state());
     let has = |part| choices.has(part);
-    let cap = if has(Part::Drawings) || has(Part::Zones) { cap(facts) } else { None };
+    let wanted = has(Part::Drawings) || has(Part::Zones);
+    let own = if wanted && facts.answer.is_none() { laid(facts) } else { None };
+    let cap = match (facts.answer, &own) {
+        (Some(answer), _) => {
+            let prepared = &answer.likely.prepared;
+            Some(Cap { layout: &prepared.layout, fullness: &prepared.fullness })
+        }
+        (None, Some((layout, fullness))) => Some(Cap { layout, fullness }),
+        (None, None) => None,
+    };
     let mut blocks = Vec::new();
     let (mut numbers, mut drawings) = (Vec::new(), Vec::new());
     head::head(facts, choices, &scribe, &mut blocks);
@@ -99,16 +105,21 @@ pub fn sheet(facts: &Facts<'_>, choices: &Choices, voice: &Voice<'_>) -> Sheet {
     if has(Part::Steps) {
         steps::steps(facts, &condition, &plan, choices, &scribe, &mut blocks, &mut numbers);
     }
-    if let (true, Some(cap)) = (has(Part::Drawings), &cap) {
+    if let (true, Some(cap)) = (has(Part::Drawings), cap) {
         drawings::drawings(facts, cap, &scribe, &mut blocks, &mut drawings);
     }
-    if let (true, Some(cap)) = (has(Part::Zones), &cap) {
+    if let (true, Some(cap)) = (has(Part::Zones), cap) {
         zones::zones(facts, cap, &condition, &scribe, &mut blocks);
     }
     head::private(facts, choices, &scribe, &mut blocks);
     head::room(&scribe, &mut blocks);
     if has(Part::Working) {
         appendix::appendix(facts, &scribe, &mut blocks);
+    }
+    let mut pages = fit::pages(blocks, choices.paper);
+    let many = pages.len() as i64;
+    for (at, page) in pages.iter_mut().enumerate() {
+        page.number = scribe.with("sheet.page", [Arg::Count(at as i64 + 1), Arg::Count(many)]);
     }
     let name = facts.bench.wig.name().trim();
     let wig = if name.is_empty() { scribe.key("sheet.no_name") } else { scribe::clean(name) };
@@ -117,7 +128,7 @@ pub fn sheet(facts: &Facts<'_>, choices: &Choices, voice: &Voice<'_>) -> Sheet {
         title: scribe.with("sheet.title", [wig.clone().into()]),
         wig,
         state: head::state(facts, &scribe),
-        pages: fit::pages(blocks, choices.paper),
+        pages,
         numbers,
         drawings,
         words: Fixed::of(&scribe),
@@ -127,7 +138,6 @@ pub fn sheet(facts: &Facts<'_>, choices: &Choices, voice: &Voice<'_>) -> Sheet {
 impl Fixed {
     fn of(scribe: &Scribe<'_>) -> Fixed {
         Fixed {
-            page: scribe.words.get("sheet.page"),
             done: scribe.key("sheet.as_planned"),
             otherwise: scribe.key("sheet.otherwise"),
             minutes: scribe.key("sheet.minutes"),

@@ -31,8 +31,6 @@ pub struct Sheet {
 /// Words that the writers put beside what is in the blocks.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Fixed {
-    /// With `{0}` and `{1}` for the page and how many there are.
-    pub page: String,
     pub done: String,
     pub otherwise: String,
     pub minutes: String,
@@ -42,6 +40,8 @@ pub(super) struct Fixed {
 /// A page.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Page {
+    /// Which page of how many, in words.
+    pub number: String,
     /// What stands on it, from top to bottom; no block is on two pages.
     pub blocks: Vec<Block>,
 }

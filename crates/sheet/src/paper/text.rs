@@ -10,7 +10,7 @@ pub fn text(sheet: &Sheet) -> String {
     let pages = sheet.pages.len();
     for (at, page) in sheet.pages.iter().enumerate() {
         put(&mut out, "", &sheet.wig);
-        put(&mut out, "", &format!("{} · {}", sheet.state, page_of(sheet, at + 1)));
+        put(&mut out, "", &format!("{} · {}", sheet.state, page.number));
         put(&mut out, "", &"=".repeat(72));
         for block in &page.blocks {
             one(block, sheet, &mut out);
@@ -20,12 +20,6 @@ pub fn text(sheet: &Sheet) -> String {
         }
     }
     out
-}
-
-/// “page 2 of 7”.
-pub(super) fn page_of(sheet: &Sheet, page: usize) -> String {
-    let pages = sheet.pages.len().to_string();
-    sheet.words.page.replace("{0}", &page.to_string()).replace("{1}", &pages)
 }
 
 fn put(out: &mut String, indent: &str, words: &str) {

@@ -13,7 +13,13 @@ use super::{
 };
 
 /// The part.
-pub(super) fn zones(facts: &Facts<'_>, cap: &Cap, condition: &Condition, scribe: &Scribe<'_>, blocks: &mut Vec<Block>) {
+pub(super) fn zones(
+    facts: &Facts<'_>,
+    cap: Cap<'_>,
+    condition: &Condition,
+    scribe: &Scribe<'_>,
+    blocks: &mut Vec<Block>,
+) {
     blocks.push(Block::Heading(scribe.key("sheet.zones")));
     for zone in cap.fullness.zones.iter().filter(|zone| zone.area.get::<square_centimeter>() > 0.0) {
         let of = zone.zone;
