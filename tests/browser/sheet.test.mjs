@@ -9,9 +9,9 @@ import { join } from "node:path";
 import { after, before } from "node:test";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { promisify } from "node:util";
-import { press, until } from "./lib/page.mjs";
+import { choose_file, press, until } from "./lib/page.mjs";
 import { in_every_engine } from "./lib/suite.mjs";
-import { enter, go, started, today_in } from "./lib/app.mjs";
+import { enter, go, go_tab, pick, start_wig, started, today_in } from "./lib/app.mjs";
 
 const run = promisify(execFile);
 const file = (path) => fileURLToPath(new URL(path, import.meta.url));
@@ -162,6 +162,33 @@ in_every_engine("sheet", ({ check, engine }) => {
     await press(page, "button", "Weft laid out as SVG");
     const { text } = await given.browser.download(/^copper-bob-weft-laid-out\.svg$/);
     assert.match(text, /^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
+  });
+
+  check("a photo is in the file only where photos are ticked, as bytes of its own", async (given) => {
+    const { page } = await started(given);
+    await start_wig(page, "Bell-ringer");
+    await go_tab(page, "record");
+    await pick(page, "work-kind", "photo");
+    const path = join(directory, "picture.png");
+    const data = await page.evaluate(() => {
+      const canvas = Object.assign(document.createElement("canvas"), { width: 40, height: 30 });
+      canvas.getContext("2d").fillRect(5, 5, 20, 20);
+      return canvas.toDataURL("image/png").split(",")[1];
+    });
+    await writeFile(path, Buffer.from(data, "base64"));
+    await choose_file(page, () => press(page, "button", "Take or choose a photo"), path);
+    await until(page, () => document.querySelector(".photo-field img")?.naturalWidth > 0);
+    await pick(page, "photo-shows", "before");
+    await page.evaluate(() => document.getElementById("photo-shows").form.requestSubmit());
+    await until(page, () => document.querySelector("ol.log .photo img")?.naturalWidth > 0);
+    await go_tab(page, "sheet");
+    await until(page, () => document.querySelector(".sheet") !== null);
+    assert.equal(await page.evaluate(() => document.querySelectorAll(".sheet img").length), 0);
+    await page.evaluate(() => document.getElementById("sheet-photos").click());
+    await until(page, () => document.querySelector('.sheet img[src^="data:image/jpeg;base64,"]')?.naturalWidth === 40);
+    await press(page, "button", "Save as a file");
+    const { text } = await given.browser.download(/^bell-ringer\.html$/);
+    assert.equal(text.match(/<img src="data:image\/jpeg;base64,/g).length, 1);
   });
 
   for (const paper of Object.keys(PAPERS)) {
