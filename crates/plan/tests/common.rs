@@ -119,7 +119,8 @@ impl Bench {
     }
 }
 
-fn wig_log() -> LogId {
+/// The log of the only wig.
+pub fn wig_log() -> LogId {
     LogId::Wig(WigId(Id::from_bytes([7; 16])))
 }
 

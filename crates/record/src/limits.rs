@@ -5,8 +5,8 @@
 use measure::{
     limit::Limit,
     unit::Unit::{
-        Celsius, Centimetre, Decitex, Gram, Hour, Metre, Millimetre, Minute, PerCentimetre, PerSquareCentimetre,
-        Percent, Times,
+        Celsius, Centimetre, Decitex, Gram, Hour, Kilogram, Metre, Millimetre, Minute, PerCentimetre,
+        PerSquareCentimetre, Percent, Times,
     },
 };
 
@@ -78,3 +78,19 @@ pub const HOURS: Limit = Limit::new(0.05, 240.0, Hour, "limit.hours");
 pub const DIAMETER: Limit = Limit::new(2.0, 150.0, Millimetre, "limit.diameter");
 /// Dye on the weight of fibre.
 pub const DEPTH: Limit = Limit::new(0.01, 12.0, Percent, "limit.depth");
+
+// Curl and heat.
+/// From turn to turn of a curl, from crest to crest of a wave.
+pub const PITCH: Limit = Limit::new(1.0, 1000.0, Millimetre, "limit.pitch");
+/// Turns of a curl.
+pub const TURNS: Limit = Limit::new(0.25, 100.0, Times, "limit.turns");
+/// Where a curl starts, from the root.
+pub const CURL_START: Limit = Limit::new(0.0, 200.0, Centimetre, "limit.curl_start");
+/// A section of hair on one rod.
+pub const SECTION: Limit = Limit::new(2.0, 200.0, Millimetre, "limit.section");
+/// A wound lock, from rod to outside; of one that is not wound, its thickness.
+pub const LOCK: Limit = Limit::new(0.05, 60.0, Millimetre, "limit.lock");
+/// Above the sea: what the lowest layer of the standard atmosphere and any bench have in common.
+pub const ALTITUDE: Limit = Limit::new(-430.0, 5000.0, Metre, "limit.altitude");
+/// Water poured; a litre weighs a kilogram.
+pub const POURED: Limit = Limit::new(0.1, 30.0, Kilogram, "limit.poured");

@@ -57,6 +57,7 @@ pub fn may_set(log: &Log, body: &Body) -> Result<(), Say> {
     let state = after(log, body);
     let wig = Wig::new(&state);
     head::check(&wig, setting.key.slot)?;
+    crate::heat::refuse::check(&wig, setting.key)?;
     sewn::lengths(&wig, setting.key)
 }
 

@@ -4,7 +4,9 @@
 //! What it is not: arithmetic, or a person's own figures, which replace these one by one.
 
 pub mod bears;
+pub mod burns;
 pub mod caps;
+pub mod curl;
 pub mod damage;
 pub mod defaults;
 pub mod dye;
@@ -14,6 +16,7 @@ mod findings;
 pub mod heat;
 pub mod lock;
 pub mod sizes;
+pub mod soaking;
 pub mod solvent;
 pub mod sources;
 mod uptake;

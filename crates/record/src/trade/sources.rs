@@ -155,3 +155,30 @@ pub const HSE: Source = read("UK Health and Safety Executive on dyes; NIOSH 97-1
 pub const PATCH_TEST: Source = read("NHS advice by way of a secondary page; Coenraads 2018");
 /// Flash points.
 pub const FLASH: Source = recalled("recalled from safety data sheets; read the one of your bottle");
+
+// Curl, conduction and burns.
+
+/// Turns of a wave and a curl.
+pub const STYLING_TEXT: Source = recalled("a cosmetology textbook: 1½ turns for a wave, 2½ for a curl; recalled");
+/// Densities and specific heats of fibres.
+pub const FIBRE_TABLES: Source =
+    read("Morton and Hearle, Physical Properties of Textile Fibres, 4th ed. 2008, Tables 5.1 and 6.1; the rest judged");
+/// Conductivity of keratin.
+pub const FIBRE_CONDUCTION: Source =
+    read("Baxter, Proc. Phys. Soc. 58:105 (1946), abstract; Morton and Hearle 2008, Tables 5.1 and 6.1");
+/// Heat transfer coefficients.
+pub const CONDUCTION_TEXT: Source = read("notes after Çengel, heat transfer: free and forced gas, free liquid");
+/// Boiling and steam.
+pub const STEAM_TABLES: Source =
+    Source { text: "computed: IAPWS-IF97 equation 31 and the standard atmosphere of ISO 2533", known: Known::Computed };
+/// Scalds.
+pub const SCALDS: Source =
+    read("scald tables after Moritz and Henriques 1947, and PLoS ONE 0254790 (2021): the shorter time");
+/// Burns by contact.
+pub const CONTACT_BURNS: Source = recalled("EN ISO 13732-1, recalled; a mailing list’s table agrees for one second");
+/// Curl geometry.
+pub const GEOMETRY: Source =
+    Source { text: "computed: geometry of helix, circular arc and wound layer", known: Known::Computed };
+/// Conduction.
+pub const CONDUCTION: Source =
+    Source { text: "computed: transient conduction in a wound layer, the slow bound", known: Known::Computed };

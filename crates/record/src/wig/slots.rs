@@ -6,8 +6,11 @@
 use crate::{
     field::{Field, Holds, field},
     limits,
-    trade::{caps, fibres, sizes},
-    wig::steps,
+    trade::{caps, fibres, sizes, soaking},
+    wig::{
+        steps,
+        work::{MEDIA, heat_set},
+    },
 };
 
 /// What a slot is filled for.
@@ -72,6 +75,17 @@ pub const PARTING_PLACES: &[&str] = &["middle", "left", "right"];
 /// How weft is put on.
 pub const SEWING: &[&str] = &["run", "cut"];
 
+/// How a zone falls when it is finished.
+pub const CURLS: &[&str] = &["straight", "wave", "curl"];
+/// Where a roller sits to its section.
+pub const ON_BASE: &[&str] = &["on_base", "half_base", "off_base"];
+/// Which way a roller is rolled.
+pub const ROLLED: &[&str] = &["down", "up", "back", "forward"];
+/// From where a wound lock is heated.
+pub const HEATED_FROM: &[&str] = &["outside", "inside", "both"];
+/// How hot water meets the fibre.
+pub const WATER_WAYS: &[&str] = &["dipped", "poured"];
+
 /// Every slot.
 #[rustfmt::skip]
 pub const SLOTS: &[Slot] = &[
@@ -117,6 +131,19 @@ pub const SLOTS: &[Slot] = &[
     slot("parting_width", Wig, Look, Quantity(&limits::PARTING_WIDTH)),
     slot("parting_rows", Wig, Look, Count(1, 4)),
 
+    slot("look_shortest", Zone, Look, Quantity(&limits::FIBRE_LENGTH)),
+    slot("curl", Zone, Look, Choice(CURLS)),
+    slot("curl_diameter", Zone, Look, Quantity(&limits::DIAMETER)),
+    slot("curl_pitch", Zone, Look, Quantity(&limits::PITCH)),
+    slot("curl_turns", Zone, Look, Quantity(&limits::TURNS)),
+    slot("curl_start", Zone, Look, Quantity(&limits::CURL_START)),
+    slot("on_base", Zone, Look, Choice(ON_BASE)),
+    slot("rolled", Zone, Look, Choice(ROLLED)),
+    slot("test_straight", Wig, Look, Quantity(&limits::FIBRE_LENGTH)),
+    slot("test_hangs", Wig, Look, Quantity(&limits::FIBRE_LENGTH)),
+    slot("test_rod", Wig, Look, Quantity(&limits::DIAMETER)),
+    slot("test_curl", Wig, Look, Quantity(&limits::DIAMETER)),
+
     slot("use_lot", Per::Lot, Weft, YesNo),
     slot("main_lot", Wig, Weft, Lot),
     slot("sewing", Wig, Weft, Choice(SEWING)),
@@ -138,6 +165,22 @@ pub const SLOTS: &[Slot] = &[
     slot("hours_a_day", Wig, Bench, Quantity(&limits::HOURS_A_DAY)),
     slot("delivery_days", Wig, Bench, Count(0, 365)),
     slot("ask", Wig, Bench, Text(120)),
+
+    slot("winding", Wig, Bench, Choice(heat_set::WINDINGS)),
+    slot("rod", Zone, Bench, Quantity(&limits::DIAMETER)),
+    slot("rod_kind", Wig, Bench, Choice(soaking::ROD_KINDS)),
+    slot("section_width", Wig, Bench, Quantity(&limits::SECTION)),
+    slot("section_depth", Wig, Bench, Quantity(&limits::SECTION)),
+    slot("lock_thickness", Wig, Bench, Quantity(&limits::LOCK)),
+    slot("set_medium", Wig, Bench, Choice(MEDIA)),
+    slot("set_temperature", Wig, Bench, Quantity(&limits::TEMPERATURE)),
+    slot("set_hold", Wig, Bench, Quantity(&limits::HOLD)),
+    slot("heated_from", Wig, Bench, Choice(HEATED_FROM)),
+    slot("water_way", Wig, Bench, Choice(WATER_WAYS)),
+    slot("poured_water", Wig, Bench, Quantity(&limits::POURED)),
+    slot("poured_fibre", Wig, Bench, Quantity(&limits::WIG_WEIGHT)),
+    slot("altitude", Wig, Bench, Quantity(&limits::ALTITUDE)),
+    slot("steam_air", Wig, Bench, Quantity(&limits::SHARE)),
 
     slot(steps::SLOT, Per::Step, Bench, Holds::Planned),
 ];

@@ -24,6 +24,7 @@ pub const KIND: Kind = Kind {
         required("temperature", Quantity(&limits::TEMPERATURE)),
         field("hold", Quantity(&limits::HOLD)),
         field("diameter", Quantity(&limits::DIAMETER)),
+        field("came_out", Quantity(&limits::DIAMETER)),
         field("winding", Choice(WINDINGS)),
         field("poured", YesNo),
         field("cooled", YesNo),
