@@ -4,10 +4,12 @@
 //! What it is not: planning, encoding, or a page of the app.
 
 pub mod cap;
+pub mod curve;
 pub mod cutting;
 pub mod depths;
 pub mod drawing;
 pub mod paper;
+pub mod setting;
 pub mod words;
 
 pub use drawing::paint::style;

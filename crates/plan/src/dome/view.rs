@@ -128,6 +128,11 @@ impl Dome {
         self.project_line(view, &row.points)
     }
 
+    /// How far the dome looks at the viewer at a place: the cosine of its slant, below zero where it is hidden.
+    pub fn facing(&self, view: View, place: Point) -> f64 {
+        dot(self.solid.normal(place), view.towards())
+    }
+
     /// The visible pieces of a line on the dome.
     pub fn project_line(&self, view: View, line: &[Point]) -> Vec<Vec<[f64; 2]>> {
         let towards = view.towards();

@@ -33,6 +33,8 @@ pub struct Placed {
     pub base: Base,
     /// Along it, mm in the head's frame.
     pub line: Vec<Point>,
+    /// Half-way along it.
+    pub middle: Point,
     /// A place beside its middle, on the side towards which it is rolled.
     pub towards: Point,
 }
@@ -105,14 +107,15 @@ pub fn pattern(dome: &Dome, wig: &Wig<'_>, needs: &[ZoneNeed]) -> Pattern {
                     let each = long / count.max(1.0);
                     let half = LONG * each.min(width) / 2.0;
                     for place in 0..count as u32 {
-                        let middle = (f64::from(place) + 0.5) * each + shift * (each - 2.0 * half).max(0.3 * each);
-                        let (from, to) = ((middle - half).max(0.0), (middle + half).min(long));
+                        let centre = (f64::from(place) + 0.5) * each + shift * (each - 2.0 * half).max(0.3 * each);
+                        let (from, to) = ((centre - half).max(0.0), (centre + half).min(long));
                         let line = stretch(points, from, to);
                         if line.len() < 2 {
                             continue;
                         }
-                        let towards = beside(&line, towards, choice.rod.get::<millimeter>());
-                        rods.push(Placed { zone, rod: choice.rod, base: base(wig, zone), line, towards });
+                        let middle = middle(&line);
+                        let towards = beside(&line, middle, towards, choice.rod.get::<millimeter>());
+                        rods.push(Placed { zone, rod: choice.rod, base: base(wig, zone), line, middle, towards });
                     }
                 }
             }
@@ -123,6 +126,12 @@ pub fn pattern(dome: &Dome, wig: &Wig<'_>, needs: &[ZoneNeed]) -> Pattern {
 
 fn apart(a: Point, b: Point) -> f64 {
     libm::sqrt((0..3).map(|i| (a[i] - b[i]) * (a[i] - b[i])).sum())
+}
+
+/// Half-way along a line.
+fn middle(line: &[Point]) -> Point {
+    let long: f64 = line.windows(2).map(|pair| apart(pair[0], pair[1])).sum();
+    stretch(line, 0.0, long / 2.0).last().copied().unwrap_or(line[0])
 }
 
 /// The stretch of a line between two lengths along it.
@@ -147,8 +156,7 @@ fn stretch(points: &[Point], from: f64, to: f64) -> Vec<Point> {
 }
 
 /// A place beside the middle of a line, across it, on the side that looks most towards a direction.
-fn beside(line: &[Point], towards: Point, rod: f64) -> Point {
-    let middle = line[line.len() / 2];
+fn beside(line: &[Point], middle: Point, towards: Point, rod: f64) -> Point {
     let (first, last) = (line[0], line[line.len() - 1]);
     let along = [0, 1, 2].map(|i| last[i] - first[i]);
     let square: f64 = along.iter().map(|one| one * one).sum();

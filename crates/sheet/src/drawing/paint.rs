@@ -108,6 +108,12 @@ pub const PAINTS: &[Paint] = &[
     paint("d-fine", Role::None, Role::Ink, &[("stroke-width", "0.2"), ("pointer-events", "none")]),
     paint("d-tick", Role::None, Role::Soft, &[("stroke-width", "0.2"), ("pointer-events", "none")]),
     paint("d-label", Role::Ink, Role::Paper, &[("stroke-width", "1"), ("paint-order", "stroke"), ROUND]),
+    // Rods and curves.
+    paint("d-rod", Role::Paper, Role::Ink, &[("stroke-width", "0.8"), ROUND]),
+    paint("d-arrow", Role::Ink, Role::Paper, &[("stroke-width", "0.8"), ROUND]),
+    paint("d-middle", Role::None, Role::Ink, &[("stroke-width", "0.9"), ROUND, CAPS]),
+    paint("d-outside", Role::None, Role::Ink, &[("stroke-width", "0.5"), ("stroke-dasharray", "2.4 1.1"), ROUND]),
+    paint("d-limit", Role::None, Role::Todo, &[("stroke-width", "0.7"), ("stroke-dasharray", "5 1.2 1 1.2")]),
     paint("d-wanted", Role::None, Role::Ink, &[("stroke-width", "0.5"), ("stroke-dasharray", "1.4 0.9")]),
 ];
 
