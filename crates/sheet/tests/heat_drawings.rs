@@ -1,12 +1,14 @@
 //! Setting pattern and heat curve of an invented wig: goldens, frames, numbers.
 
+#![allow(clippy::expect_used, reason = "a check fails by panicking")]
+
 #[cfg(test)]
 #[allow(dead_code, reason = "shared with the other drawings")]
 mod support;
 
 use measure::{
     prefs::{Degrees, Prefs},
-    quantity::ThermodynamicTemperature,
+    quantity::{ThermodynamicTemperature, units::degree_celsius},
     say::Say,
 };
 use plan::{
@@ -47,8 +49,7 @@ fn planned(said: &str) -> (support::common::Bench, Vec<ZoneNeed>, HeatPlan) {
     let lengths = Lengths { wig: &wig, condition: &condition, lots: &lots, results: &[], full: &full, medium };
     let needs: Vec<ZoneNeed> = Zone::ALL.into_iter().map(|zone| need(&lengths, zone).expect("a look")).collect();
     let limit = record::trade::heat::limit(wig.fibre(), medium);
-    let mut most = ThermodynamicTemperature::default();
-    most.value = limit.unit.to_base(limit.likely);
+    let most = ThermodynamicTemperature::new::<degree_celsius>(limit.likely);
     let ceiling = Ceiling { most, name: Say::key("choice.modacrylic"), ground: Ground::Said };
     let back = needs.iter().find(|need| need.look.zone == Zone::Back);
     let ask = Ask { wig: &wig, medium, need: back, full: full[0], ceiling: Some(&ceiling), own: None };

@@ -5,9 +5,9 @@
 mod axes;
 
 use measure::{
-    quantity::ThermodynamicTemperature,
+    quantity::{ThermodynamicTemperature, units::degree_celsius},
     say::{Arg, Say},
-    unit::{Kind as Measured, Unit},
+    unit::Kind as Measured,
 };
 use plan::heat::{Curve, Sample, lasts};
 
@@ -30,9 +30,7 @@ const FLAT: f64 = 0.05;
 
 /// A temperature in °C, to be said in the person's scale.
 fn heat(celsius: f64) -> Arg {
-    let mut heat = ThermodynamicTemperature::default();
-    heat.value = Unit::Celsius.to_base(celsius);
-    Arg::Temperature(heat)
+    Arg::Temperature(ThermodynamicTemperature::new::<degree_celsius>(celsius))
 }
 
 /// The chart, for a width in mm as it is read; nothing where nothing was heated.
