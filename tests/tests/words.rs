@@ -32,6 +32,9 @@ mod drawer_words;
 #[path = "../../web/src/pages/paper/words.rs"]
 #[rustfmt::skip]
 mod paper_words;
+#[path = "../../web/src/pages/heat/words.rs"]
+#[rustfmt::skip]
+mod heat_words;
 
 #[path = "../../crates/cli/src/words.rs"]
 #[allow(dead_code, reason = "of its two tables only its own is wanted here")]
@@ -49,6 +52,7 @@ const TABLES: &[(&str, Table)] = &[
     ("web", bench_words::ENGLISH),
     ("web", drawer_words::ENGLISH),
     ("web", paper_words::ENGLISH),
+    ("web", heat_words::ENGLISH),
 ];
 
 /// Which tables a room may take sentences from: its own and those of the rooms it stands on.

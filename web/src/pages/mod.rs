@@ -8,6 +8,7 @@ pub mod bench;
 pub mod cap;
 pub mod drawer;
 pub mod find;
+pub mod heat;
 pub mod look;
 pub mod lots;
 pub mod paper;

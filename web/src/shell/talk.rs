@@ -20,6 +20,7 @@ pub const WORDS: Words = Words(&[
     crate::pages::bench::words::ENGLISH,
     crate::pages::drawer::words::ENGLISH,
     crate::pages::paper::words::ENGLISH,
+    crate::pages::heat::words::ENGLISH,
 ]);
 
 /// The sentence of a key.

@@ -11,7 +11,10 @@ use format::{
 };
 use litemap::LiteMap;
 use measure::prefs::Prefs;
-use plan::pace::Paces;
+use plan::{
+    lengths::opened::{Opened, results},
+    pace::Paces,
+};
 use record::{
     history::{
         entry::{Entry, LogId},
@@ -110,6 +113,11 @@ impl Bench {
     /// Heat test locks of the workshop and of all wigs.
     pub fn locks(&self) -> Rc<Vec<TestLock>> {
         self.locks.clone()
+    }
+
+    /// How far sets opened, by all wigs' records.
+    pub fn opened(&self) -> Vec<Opened> {
+        results(self.each_wig().map(|(_, state)| state))
     }
 
     /// Everything done, ready to be searched.

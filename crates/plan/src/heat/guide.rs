@@ -76,14 +76,14 @@ pub fn guide(
         .iter()
         .find(|step| step.shown.is_none() && celsius(step.heat) < harmed && celsius(step.heat) <= most + 0.05);
     let (next, says) = match (held, open) {
-        _ if steps.is_empty() => (None, Say::key("guide.never")),
+        _ if steps.is_empty() => (None, Say::key("trial.never")),
         (Some(from), _) => {
             let to = own.and_then(|own| own.held_to).unwrap_or(from);
-            (None, Say::new("guide.found", [Arg::Temperature(from), Arg::Temperature(to)]))
+            (None, Say::new("trial.found", [Arg::Temperature(from), Arg::Temperature(to)]))
         }
-        (None, Some(step)) => (Some(step.heat), Say::new("guide.next", [Arg::Temperature(step.heat)])),
-        (None, None) if harmed.is_finite() => (None, Say::new("guide.harmed", [Arg::Temperature(of_celsius(harmed))])),
-        (None, None) => (None, Say::key("guide.no_set")),
+        (None, Some(step)) => (Some(step.heat), Say::new("trial.next", [Arg::Temperature(step.heat)])),
+        (None, None) if harmed.is_finite() => (None, Say::new("trial.harmed", [Arg::Temperature(of_celsius(harmed))])),
+        (None, None) => (None, Say::key("trial.no_set")),
     };
     Guide { steps, next, says }
 }

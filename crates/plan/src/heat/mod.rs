@@ -7,6 +7,7 @@ pub mod bundle;
 mod cautions;
 pub mod guide;
 pub mod lock;
+pub mod of_wig;
 mod plan;
 pub mod refuse;
 mod run;
