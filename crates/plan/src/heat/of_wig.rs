@@ -79,9 +79,9 @@ pub fn work(
         fields.push(("hold", plain(order::within(libm::ceil(likely / 3.0) / 20.0, 0.05, 1440.0), Minute)));
     }
     let all = Zone::ALL.into_iter().all(|zone| zones.contains(&zone));
-    let named = zones.iter().fold(None, |named: Option<Zones>, zone| {
-        Some(named.map_or(Zones::one(*zone), |named| named.and(*zone)))
-    });
+    let named = zones
+        .iter()
+        .fold(None, |named: Option<Zones>, zone| Some(named.map_or(Zones::one(*zone), |named| named.and(*zone))));
     if let Some(named) = named.filter(|_| !all) {
         fields.push(("zones", named.to_string()));
     }

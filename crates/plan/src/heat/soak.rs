@@ -119,6 +119,8 @@ impl Soak {
     /// A layer that starts at one temperature, in so many cells.
     pub fn new(layer: Layer, inside: Inside, start: f64, cells: usize) -> Soak {
         let cells = cells.max(2);
+        // In the middle of a full lock there is no face for a rod.
+        let inside = if layer.area(0.0) > 0.0 { inside } else { Inside::Closed };
         let step = layer.thickness / cells as f64;
         let mut holds = Vec::with_capacity(cells + 1);
         let mut links = Vec::with_capacity(cells);

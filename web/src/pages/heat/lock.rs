@@ -22,9 +22,13 @@ pub(super) fn way(page: &Page<'_>, guide: &Guide) -> Html {
     });
     let given = vec![
         ("medium", page.medium.name().to_owned()),
-        ("temperature", guide.next.map(|next| Arg::Temperature(next)).map_or_else(String::new, |next| {
-            next.words(&crate::shell::talk::WORDS, prefs)
-        })),
+        (
+            "temperature",
+            guide
+                .next
+                .map(|next| Arg::Temperature(next))
+                .map_or_else(String::new, |next| next.words(&crate::shell::talk::WORDS, prefs)),
+        ),
         ("fibre", page.wig.fibre().name.to_owned()),
     ];
     let key = given.iter().map(|(_, text)| text.as_str()).collect::<Vec<_>>().join(" ");

@@ -112,8 +112,7 @@ pub fn Heat(props: &Props) -> Html {
             ceiling: ceiling.as_ref(),
             own: own.as_ref(),
         };
-        let guide =
-            heat::guide::guide(wig.fibre(), medium, ceiling.as_ref(), &of_wig::locks_of(bench), own.as_ref());
+        let guide = heat::guide::guide(wig.fibre(), medium, ceiling.as_ref(), &of_wig::locks_of(bench), own.as_ref());
         (heat::plan(&ask), guide)
     });
     let drawings = setting::views(layout, full, &pattern, &Voice { words: &WORDS, prefs: &prefs });

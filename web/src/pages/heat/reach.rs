@@ -88,13 +88,17 @@ fn looks(page: &Page<'_>, of: Of, curled: bool) -> Html {
     let one = |slot, stands: Option<String>| figure(page.whose, page.log, slot, of, stands.map(Stands::plain), None);
     let need = page.need(zone);
     let hangs = need.map(|need| Stands::figure(&Arg::Length(need.look.hangs.likely), &need.look.hangs.origin, prefs));
-    let wide = need.and_then(|need| need.look.fall.diameter()).map(|wide| Stands::figure(&Arg::Gap(wide.likely), &wide.origin, prefs));
+    let wide = need
+        .and_then(|need| need.look.fall.diameter())
+        .map(|wide| Stands::figure(&Arg::Gap(wide.likely), &wide.origin, prefs));
     let pitch = need.and_then(|need| match &need.look.fall {
         Fall::Curl { pitch, .. } => Some(prefs.gap(*pitch)),
         Fall::Wave { wave, .. } => Some(prefs.gap(wave.turn() * wave.share())),
         Fall::Straight => None,
     });
-    let rod = need.and_then(|need| need.rod.as_ref()).map(|rod| format!("{} mm", prefs.number(rod.rod.get::<units::millimeter>(), 1)));
+    let rod = need
+        .and_then(|need| need.rod.as_ref())
+        .map(|rod| format!("{} mm", prefs.number(rod.rod.get::<units::millimeter>(), 1)));
     html! {
         <>
             { one("curl", Some(choice("straight"))) }
