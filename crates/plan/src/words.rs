@@ -438,7 +438,7 @@ const OWN: Table = &[
         "This is heat through a lock where nothing flows: water and steam that come between the fibres are faster.",
     ),
     ("heat.slow_bound_do", "Take it as the longest it needs, not the shortest."),
-    ("heat.dryer", "A dryer above 60 °C is an oven."),
+    ("heat.dryer", "A dryer above {0} is an oven."),
     ("heat.dryer_do", "Keep a thermometer inside; never a kitchen oven, a heat gun or a microwave."),
     ("heat.fire", "Spray, spirit and solvent catch fire near heat."),
     ("heat.fire_do", "Let them dry and air the room first; no flame, no smoking."),

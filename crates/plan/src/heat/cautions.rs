@@ -6,14 +6,14 @@ use measure::say::{Arg, Say};
 use record::{
     trade::{
         burns::{Surface, contact, scald},
-        heat::Medium,
+        heat::{Medium, limit},
     },
     wig::figures::Wig,
 };
 
 use super::{
     plan::lasts,
-    tool::{Tool, celsius},
+    tool::{Tool, celsius, of_fact},
 };
 use crate::working::{Caution, Weight};
 
@@ -21,6 +21,7 @@ use crate::working::{Caution, Weight};
 pub fn of(wig: &Wig<'_>, tool: &Tool) -> Vec<Caution> {
     let shows = celsius(tool.shows);
     let heat = || Arg::Temperature(tool.shows);
+    let most = limit(wig.fibre(), Medium::Dryer);
     let mut all = vec![Caution {
         weight: Weight::Care,
         what: Say::key("heat.never_worn"),
@@ -42,7 +43,9 @@ pub fn of(wig: &Wig<'_>, tool: &Tool) -> Vec<Caution> {
             Some(time) => care(Weight::Care, Say::new("heat.burns", [heat(), lasts(time)]), "heat.burns_do"),
             None => {}
         },
-        Medium::Dryer => care(Weight::Care, Say::key("heat.dryer"), "heat.dryer_do"),
+        Medium::Dryer => {
+            care(Weight::Care, Say::new("heat.dryer", [Arg::Temperature(of_fact(most, most.likely))]), "heat.dryer_do")
+        }
     }
     if matches!(tool.medium, Medium::Iron | Medium::Dryer) {
         care(Weight::Care, Say::key("heat.fire"), "heat.fire_do");

@@ -204,7 +204,7 @@ pub fn plan(ask: &Ask<'_>) -> Result<HeatPlan, Problem> {
     }
     let mut plan = HeatPlan {
         verdict: Verdict::Stop,
-        headline: Say::key("heat.never"),
+        headline: Say::key("heat.never_there_do"),
         instead: None,
         curve: Curve {
             window: sets_at.zip(range).map(|(from, range)| (celsius(from), celsius(of_fact(range, range.high)))),
