@@ -363,6 +363,12 @@ const OWN: Table = &[
         "Stop: at {0} the outside passes {1}, all that {2} bears, after {3}; the middle would be there only after {4}.",
     ),
     ("heat.too_hot_do", "Stay at {0} or below: cooler and longer, a thinner lock, or wet instead of dry."),
+    (
+        "heat.cap_too_hot_do",
+        "Stay at {0} or below; or heat the lengths alone, keep cap, glue and block out of it, and say so below.",
+    ),
+    ("heat.cap_out", "Cap, glue and block bear less than the fibre and must stay out of the heat."),
+    ("heat.cap_out_do", "Hold or hang the wig so that only its lengths meet water or steam."),
     ("heat.too_cool", "Never: {0} is no hotter than the {1} the middle must reach."),
     ("heat.too_cool_do", "Go up to {0}, or choose another way of heating."),
     (

@@ -49,6 +49,7 @@ fn planned(text: &str) -> Planned {
         most: ThermodynamicTemperature::new::<degree_celsius>(limit.likely),
         name: Say::key("choice.modacrylic"),
         ground: Ground::Assumed { source: &JUDGED, sure: Sure::Low },
+        kept_out: false,
     };
     let plan = need.as_ref().ok().map(|need| {
         let wound = need.rod.is_some().then_some(need);

@@ -559,6 +559,7 @@ const OWN: Table = &[
     ("field.set_medium", "Heated with"),
     ("field.set_temperature", "Temperature (water as measured, iron as its dial says)"),
     ("field.set_hold", "Held at heat so long, once the middle is there"),
+    ("field.cap_heated", "The heat reaches the cap too"),
     ("field.heated_from", "Heated from"),
     ("field.water_way", "The water is"),
     ("field.poured_water", "Water poured (1 l weighs 1 kg)"),

@@ -50,7 +50,7 @@ fn planned(said: &str) -> (support::common::Bench, Vec<ZoneNeed>, HeatPlan) {
     let needs: Vec<ZoneNeed> = Zone::ALL.into_iter().map(|zone| need(&lengths, zone).expect("a look")).collect();
     let limit = record::trade::heat::limit(wig.fibre(), medium);
     let most = ThermodynamicTemperature::new::<degree_celsius>(limit.likely);
-    let ceiling = Ceiling { most, name: Say::key("choice.modacrylic"), ground: Ground::Said };
+    let ceiling = Ceiling { most, name: Say::key("choice.modacrylic"), ground: Ground::Said, kept_out: false };
     let back = needs.iter().find(|need| need.look.zone == Zone::Back);
     let ask = Ask { wig: &wig, medium, need: back, full: full[0], ceiling: Some(&ceiling), own: None };
     let plan = plan::heat::plan(&ask).expect("a plan");

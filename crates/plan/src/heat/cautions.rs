@@ -12,6 +12,7 @@ use record::{
 };
 
 use super::{
+    of_wig::cap_heated,
     plan::lasts,
     tool::{Tool, celsius, of_fact},
 };
@@ -49,6 +50,9 @@ pub fn of(wig: &Wig<'_>, tool: &Tool) -> Vec<Caution> {
     }
     if matches!(tool.medium, Medium::Iron | Medium::Dryer) {
         care(Weight::Care, Say::key("heat.fire"), "heat.fire_do");
+    }
+    if tool.medium != Medium::Iron && !cap_heated(wig) {
+        care(Weight::Care, Say::key("heat.cap_out"), "heat.cap_out_do");
     }
     if matches!(wig.fibre().name, "modacrylic" | "chlorofibre" | "vinylidene" | "unknown") {
         care(Weight::Consider, Say::key("heat.fumes"), "heat.fumes_do");

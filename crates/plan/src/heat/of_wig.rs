@@ -8,6 +8,7 @@ use measure::{
     unit::Unit::{Celsius, Millimetre, Minute},
 };
 use record::{
+    history::entry::Of,
     trade::{fibres, heat::Medium},
     wig::{
         condition::Condition,
@@ -19,15 +20,29 @@ use record::{
 
 use super::plan::{Ceiling, HeatPlan};
 use crate::{
-    care::{self, Bench},
+    care::{self, Bench, Limits},
     heat::tool::celsius,
     lengths::{ZoneNeed, rods::Winding},
 };
 
-/// The lowest of everything that the heat reaches in some zones.
+/// The lowest of everything that the heat reaches in some zones: fibre, label, own locks; and cap, glue and block unless
+/// somebody said that they are kept out of it.
 pub fn ceiling(bench: &Bench<'_>, condition: &Condition, zones: &[Zone], medium: Medium) -> Option<Ceiling> {
     let limit = care::limit(bench, condition, zones, medium);
-    limit.lowest().map(|part| Ceiling { most: part.most, name: part.name.clone(), ground: part.ground })
+    let lowest = if cap_heated(bench.wig) { limit.lowest() } else { limit.lowest_of(FIBRES) };
+    lowest.map(|part| Ceiling {
+        most: part.most,
+        name: part.name.clone(),
+        ground: part.ground,
+        kept_out: !FIBRES.contains(&part.limits),
+    })
+}
+
+const FIBRES: &[Limits] = &[Limits::Fibre, Limits::Label, Limits::Locks];
+
+/// Whether the heat reaches the cap and what is on it; where nobody said, it does.
+pub fn cap_heated(wig: &Wig<'_>) -> bool {
+    wig.held("cap_heated", Of::Wig).and_then(|held| held.value.as_ref()?.yes()) != Some(false)
 }
 
 /// What test locks of this wig, else of its fibre, found out.

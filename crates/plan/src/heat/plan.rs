@@ -42,6 +42,8 @@ pub struct Ceiling {
     pub name: Say,
     /// On what ground.
     pub ground: Ground,
+    /// Whether it is cap, glue or block, which may be kept out of the heat.
+    pub kept_out: bool,
 }
 
 /// What is asked.
@@ -348,11 +350,15 @@ fn too_hot(plan: &mut HeatPlan, ceiling: &Ceiling, sets_at: ThermodynamicTempera
         }
         _ => Say::new("heat.too_hot", [meets, limit, name]),
     };
-    plan.instead = Some(Say::new("heat.too_hot_do", [Arg::Temperature(ceiling.most)]));
+    let key = if ceiling.kept_out { "heat.cap_too_hot_do" } else { "heat.too_hot_do" };
+    plan.instead = Some(Say::new(key, [Arg::Temperature(ceiling.most)]));
 }
 
 fn never_there(plan: &mut HeatPlan, heated: &Heated, to: f64) {
     let best = heated.samples.iter().fold(f64::NEG_INFINITY, |best, sample| best.max(sample.low));
+    // Once it moves no more there is nothing to look at.
+    let flat = heated.samples.iter().find(|sample| sample.low >= best - 0.2).map_or(0.0, |sample| sample.time * 1.4);
+    plan.curve.samples.retain(|sample| sample.time <= flat);
     let heat = |celsius| Arg::Temperature(super::tool::of_celsius(celsius));
     plan.headline = Say::new("heat.never_there", [heat(best), heat(to)]);
     let most = if plan.tool.medium == Medium::Iron { soaking::IRON_AT_MOST.likely } else { TOO_LONG };

@@ -44,7 +44,9 @@ pub const TURNS_CURL: Fact = fact(2.5, 2.5, 2.5, Times, &STYLING_TEXT, Sure::Med
 /// Finished curl where nobody said how wide.
 pub const CURL: Fact = fact(18.0, 25.0, 40.0, Millimetre, &JUDGED, Sure::Low);
 /// From turn to turn of a curl, in its diameters, where nobody said.
-pub const PITCH: Fact = fact(0.5, 1.0, 1.5, Times, &JUDGED, Sure::Low);
+///
+/// Between a closed ringlet (half a diameter, which hangs a sixth) and a shop's chart of curls that lose 5 to 8 cm.
+pub const PITCH: Fact = fact(0.5, 2.0, 4.0, Times, &JUDGED, Sure::Low);
 /// From crest to crest of a wave, in the diameters of its bends, where nobody said.
 pub const WAVE: Fact = fact(1.2, 1.5, 1.9, Times, &JUDGED, Sure::Low);
 

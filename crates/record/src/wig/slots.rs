@@ -175,6 +175,7 @@ pub const SLOTS: &[Slot] = &[
     slot("set_medium", Wig, Bench, Choice(MEDIA)),
     slot("set_temperature", Wig, Bench, Quantity(&limits::TEMPERATURE)),
     slot("set_hold", Wig, Bench, Quantity(&limits::HOLD)),
+    slot("cap_heated", Wig, Bench, YesNo),
     slot("heated_from", Wig, Bench, Choice(HEATED_FROM)),
     slot("water_way", Wig, Bench, Choice(WATER_WAYS)),
     slot("poured_water", Wig, Bench, Quantity(&limits::POURED)),

@@ -75,7 +75,7 @@ impl Axes {
         ]
     }
 
-    pub fn draw(&self, shapes: &mut Vec<Shape>) {
+    pub fn draw(&self, voice: &Voice<'_>, shapes: &mut Vec<Shape>) {
         let mut ticks = Vec::new();
         for (celsius, name) in &self.heat_marks {
             let y = self.at(0.0, *celsius)[1];
@@ -83,16 +83,14 @@ impl Axes {
             let at = [self.left - 2.0, y + 0.36 * WORDS];
             shapes.push(Shape::text("d-note", at, plain(name.clone()), Anchor::End, WORDS));
         }
-        let last = self.time_marks.len().saturating_sub(1);
         for (at, (time, say)) in self.time_marks.iter().enumerate() {
             let x = self.at(*time, 0.0)[0];
             ticks.push(vec![[x, self.bottom], [x, self.bottom + 1.5]]);
-            // The outermost words stay within the frame.
-            let anchor = match at {
-                0 => Anchor::Start,
-                at if at == last => Anchor::End,
-                _ => Anchor::Middle,
-            };
+            // A mark too near to the edge for its words has none.
+            let anchor = if at == 0 { Anchor::Start } else { Anchor::Middle };
+            if at > 0 && x + voice.width(say, WORDS) / 2.0 > self.right {
+                continue;
+            }
             let place = [x, self.bottom + 1.5 + WORDS];
             shapes.push(Shape::text("d-note", place, say.clone(), anchor, WORDS));
         }

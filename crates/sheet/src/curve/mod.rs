@@ -55,7 +55,7 @@ pub fn chart(curve: &Curve, voice: &Voice<'_>, width_mm: f64) -> Option<Drawing>
         );
         shapes.push(Shape::lines("d-fine", hatch(&[body], Slant(45.0), 1.6)));
     }
-    axes.draw(&mut shapes);
+    axes.draw(voice, &mut shapes);
     let across = |celsius: f64| vec![vec![[left, level(celsius)], [right, level(celsius)]]];
     if let Some(limit) = curve.limit {
         shapes.push(Shape::lines("d-limit", across(limit)));

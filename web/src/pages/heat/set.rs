@@ -5,7 +5,7 @@
 use measure::{prefs::Prefs, say::Arg};
 use plan::{
     heat::{HeatPlan, Verdict, lasts, of_wig, tool::POURED_USUALLY},
-    lengths::Problem,
+    lengths::{Problem, Reach},
 };
 use record::{
     history::{desk, entry::Body},
@@ -48,7 +48,9 @@ pub(super) fn answer(
             <section class="answer" aria-labelledby="answer-title">
                 <h2 id="answer-title" class="visually-hidden">{ t("web.answer") }</h2>
                 { headline(planned, prefs) }
+                if page.needs.iter().all(|need| need.rod.is_none()) { { p("lead", t("web.heat_none_curled")) } }
                 { p("hint", ta("web.heat_for", [Arg::Text(names.join(", "))])) }
+                { page.need(zone).filter(|need| matches!(need.reach, Reach::Neither { .. })).map(|need| p("reason", say(&need.headline, prefs))).unwrap_or_default() }
             </section>
             <div class="choices" role="group" aria-label={t("web.zones")}>
                 { for page.needs.iter().map(|need| {
@@ -162,6 +164,7 @@ fn tool(page: &Page<'_>, plan: Option<&HeatPlan>) -> Html {
             if page.medium == Medium::Steam { { page.open("steam_air") } }
             if page.medium.wet() { { page.field("altitude", "0 m".to_owned()) } }
             if !page.medium.wet() { { page.field("heated_from", choice(if page.medium == Medium::Iron { "inside" } else { "outside" })) } }
+            if page.medium != Medium::Iron { { page.field("cap_heated", t("web.yes")) } }
             { page.field("lock_thickness", thick) }
             { page.field("set_hold", t("web.heat_hold_usual")) }
         </div>

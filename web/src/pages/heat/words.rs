@@ -8,6 +8,10 @@ use measure::say::Table;
 pub const ENGLISH: Table = &[
     ("tab.heat", "Curl and heat"),
     ("web.heat_for", "For: {0}"),
+    (
+        "web.heat_none_curled",
+        "No zone is to be curled or waved yet: say so below. Until then this is for straightening hanging locks.",
+    ),
     ("web.heat_reach", "Will it reach, and which rod"),
     ("web.heat_reach_hint", "Say how each zone is to fall. Length is asked as it hangs when it is finished."),
     ("web.heat_pattern", "Setting pattern"),
