@@ -4,12 +4,13 @@
 
 use measure::say::{Table, join};
 
-use crate::steps::words::GUIDES;
+use crate::{heat::words::HEAT, steps::words::GUIDES};
 
 /// Keys and sentences: these and those that stand with what they are of.
 pub const ENGLISH: Table = &ALL;
 
-static ALL: [(&str, &str); OWN.len() + GUIDES.len()] = join(OWN, GUIDES);
+static ALL: [(&str, &str); OWN.len() + MORE.len()] = join(OWN, &MORE);
+const MORE: [(&str, &str); GUIDES.len() + HEAT.len()] = join(GUIDES, HEAT);
 
 const OWN: Table = &[
     ("plan.likely_range", "{0}; may be {1} to {2}"),
@@ -299,160 +300,4 @@ const OWN: Table = &[
     ("pace.rollers", "a wig’s rollers"),
     ("pace.set", "a set"),
     ("pace.piece", "once"),
-    // Length and curl.
-    ("lengths.reaches", "{0}: it reaches. {1} straight is needed, {2} is there."),
-    ("lengths.cut_to", "{0}: it reaches. {1} straight is needed, {2} is there: cut to {3} before setting, trim after."),
-    (
-        "lengths.needs_weft",
-        "{0}: {1} straight is needed and the base has {2}; “{3}” ({4}) reaches. The base’s own strands will hang {5}.",
-    ),
-    (
-        "lengths.too_short",
-        "{0}: too short. {1} straight is needed, the longest there is is {2}: in this look it hangs {3}.",
-    ),
-    ("lengths.may_be_short", "{0}: the base may have only {1} where {2} is needed."),
-    ("lengths.may_be_short_do", "Measure its longest strand before anything is cut."),
-    ("lengths.few_turns", "{0}: only {1} turns on this rod; {2} make the look."),
-    ("lengths.few_turns_do", "Take a thinner rod, or expect a bend instead."),
-    ("lengths.rod_below_all", "{0}: a rod of {1} would be right, thinner than any usual one."),
-    ("lengths.rod_below_all_do", "Try a thinner stick of wood or metal, or accept a wider curl."),
-    (
-        "lengths.wave_on_rods",
-        "{0}: a flat wave is set to and fro, by clips, pins or plaits; on rods it becomes a loose curl.",
-    ),
-    ("lengths.wave_on_rods_do", "Use the rod’s size as the width of the bend, and make a test wave."),
-    ("lengths.shortest_longer", "The shortest layer ({0}) is longer than the zone hangs ({1}). Change one of them."),
-    (
-        "lengths.starts_beyond",
-        "The curl would start {0} from the root, and the zone hangs {1}. Let it start nearer the root.",
-    ),
-    (
-        "lengths.wave_too_long",
-        "{0} from crest to crest is more than bends {1} wide reach ({2} at most). Say a shorter wave or wider bends.",
-    ),
-    ("lengths.no_curl", "{0} from turn to turn is no curl. Say how far one turn lies from the next."),
-    ("lengths.rod_too_thick", "{0} is too thick: {1} of hair does not go round it once. Take a rod of at most {2}."),
-    (
-        "lengths.test_longer",
-        "A test curl cannot hang as long as it is straight or longer ({0} against {1}). Measure both again.",
-    ),
-    ("lengths.opens", "The set opens by"),
-    ("lengths.rod", "Rod"),
-    ("lengths.rod_sum", "{0} ÷ (100 % + {1}) − the lock’s own {2} = {3}; usual size: {4}"),
-    ("lengths.wound", "On the rod"),
-    ("lengths.wound_sum", "{0} round {1}: {2} turns, {3} thick"),
-    ("lengths.tenths", "{0} mm"),
-    ("lengths.shortest", "Straight length of the shortest layer"),
-    ("lengths.base_has", "The base has"),
-    ("lengths.straight", "Straight length needed"),
-    ("lengths.straight_test", "{0} + {1} × {2} ÷ {3}, by the test curl = {4}"),
-    ("lengths.straight_wave", "{0} + {1} ÷ {3}, waves with bends {2} wide = {4}"),
-    ("lengths.straight_curl", "{0} + {1} ÷ {4}, curls {2} wide, {3} from turn to turn = {5}"),
-    // Heat.
-    ("heat.seconds", "{0} s"),
-    ("heat.minutes", "{0} min"),
-    ("heat.unknown_fibre", "a fibre nobody knows"),
-    ("heat.hold_and_dry", "{0}: hold {1}, then cool for {2} and dry fully before you let it go."),
-    ("heat.hold", "{0}: hold {1}, then cool for {2} before you let it go."),
-    ("heat.dries", "{0} dries a set of {1}; it does not make one. Set it wet first, then let it dry and cool."),
-    ("heat.never", "Never on {0}: {1}."),
-    ("heat.never_do", "Choose hot water or steam."),
-    ("heat.too_hot", "Stop: {0} meets the fibre, and {2} bears {1}."),
-    (
-        "heat.passes_first",
-        "Stop: at {0} the outside passes {1}, all that {2} bears, after {3}; the middle would be there only after {4}.",
-    ),
-    ("heat.too_hot_do", "Stay at {0} or below: cooler and longer, a thinner lock, or wet instead of dry."),
-    (
-        "heat.cap_too_hot_do",
-        "Stay at {0} or below; or heat the lengths alone, keep cap, glue and block out of it, and say so below.",
-    ),
-    ("heat.cap_out", "Cap, glue and block bear less than the fibre and must stay out of the heat."),
-    ("heat.cap_out_do", "Hold or hang the wig so that only its lengths meet water or steam."),
-    ("heat.too_cool", "Never: {0} is no hotter than the {1} the middle must reach."),
-    ("heat.too_cool_do", "Go up to {0}, or choose another way of heating."),
-    (
-        "heat.too_cool_here_do",
-        "Water boils at {0} here, so open water and steam get no hotter. Choose another way of heating, or expect a weak set.",
-    ),
-    (
-        "heat.may_pass",
-        "After pouring it should be {0}, but with little water in the fibre it may be {1}; the limit is {2}.",
-    ),
-    ("heat.may_pass_do", "Pour first, measure, and only then put the wig in."),
-    ("heat.never_there", "Never: the middle stays at {0} and must reach {1}."),
-    ("heat.never_there_do", "Take a thinner lock, heat it from both sides, or set it wet."),
-    (
-        "heat.too_thick_iron",
-        "Stop: the middle of {0} is there only after {1}; an iron stays on a section for {2} at most.",
-    ),
-    ("heat.too_thick_iron_do", "Take locks of at most {0}, a lower heat for longer with another tool, or set it wet."),
-    ("heat.too_thick", "Stop: the middle of {0} is there only after {1}, longer than {2}."),
-    ("heat.too_thick_do", "Take locks of at most {0}, or heat from both sides."),
-    ("heat.boils", "Water boils here at"),
-    ("heat.boils_sum", "{0}, {1} m above the sea; weather moves it by up to 1 degree"),
-    ("heat.altitude_beyond", "{0} is beyond the air this is reckoned for. Give a height of at most 5000 m."),
-    ("heat.above_melting", "{0} is beyond where the fibre {1} ({2}). Read dial and unit again."),
-    (
-        "heat.above_boiling",
-        "{0} is hotter than open water gets: it boils at {1}, {2} m above the sea. Give a lower figure, or another height.",
-    ),
-    ("heat.mixed", "After pouring"),
-    ("heat.mixed_sum", "{0} at {1} over {2} of fibre that carries {3} times its weight of water: {4}; at the most {5}"),
-    ("heat.bowl", "The bowl cools by"),
-    ("heat.bowl_sum", "{0} degrees a minute"),
-    ("heat.dew_point", "Steam at the lock"),
-    ("heat.dew_point_sum", "with {0} of air it makes things {1} hot"),
-    ("heat.air_wanted", "Air that the window wants"),
-    ("heat.air_wanted_sum", "{0} to {1}: nearer the nozzle there is less air and more heat"),
-    ("heat.limit", "Never above"),
-    ("heat.limit_sum", "{0}: {1}"),
-    ("heat.packed", "Fibre in the wound lock"),
-    ("heat.sets_at", "The middle must reach"),
-    ("heat.middle_there", "The middle is there after"),
-    ("heat.held", "Held at heat"),
-    ("heat.release", "Cool enough at"),
-    ("heat.cooling", "Cooling in still air"),
-    ("heat.may_not_reach", "Where the lock is thick and badly touched, the middle may never be there."),
-    ("heat.may_not_reach_do", "Take thinner locks, and make a test lock."),
-    ("heat.untested", "{0} is not heated so without a test lock: {1}."),
-    ("heat.untested_do", "Try hidden locks from {0} to {1}, coolest first, and record what they show."),
-    ("heat.above_window", "{0} is above the window ({1}), though below the limit."),
-    ("heat.above_window_do", "Let it cool a little, or make a test lock first."),
-    ("heat.overshoot", "A dial at {0} may mean {1}: irons overshoot."),
-    ("heat.overshoot_do", "Measure the plate or barrel, and start low."),
-    ("heat.never_worn", "Never heat, steam or iron a wig while it is worn."),
-    ("heat.never_worn_do", "Take it off and pin it on a block."),
-    ("heat.scalds_at_once", "Water or steam at {0} scalds at once."),
-    ("heat.scalds", "Water or steam at {0} scalds within {1}."),
-    (
-        "heat.scalds_do",
-        "Tongs and gloves, away from the edge; the maker’s label goes first. Children’s skin burns sooner.",
-    ),
-    (
-        "heat.steam_burns_do",
-        "Steam burns worse than water as hot. Gloves, long tongs, hands never in the jet; the maker’s label goes first.",
-    ),
-    ("heat.burns_at_once", "Bare metal at {0} burns at a touch."),
-    ("heat.burns", "Bare metal at {0} burns within {1}."),
-    (
-        "heat.burns_do",
-        "Heat-proof glove, stand and clear bench; rods stay hot for minutes. The maker’s label goes first.",
-    ),
-    (
-        "heat.slow_bound",
-        "This is heat through a lock where nothing flows: water and steam that come between the fibres are faster.",
-    ),
-    ("heat.slow_bound_do", "Take it as the longest it needs, not the shortest."),
-    ("heat.dryer", "A dryer above {0} is an oven."),
-    ("heat.dryer_do", "Keep a thermometer inside; never a kitchen oven, a heat gun or a microwave."),
-    ("heat.fire", "Spray, spirit and solvent catch fire near heat."),
-    ("heat.fire_do", "Let them dry and air the room first; no flame, no smoking."),
-    ("heat.fumes", "Overheated, this fibre gives off acid gas."),
-    ("heat.fumes_do", "Stop at any sharp smell and air the room."),
-    ("trial.never", "Not with this heat at all."),
-    ("trial.next", "Next: a hidden lock at {0}."),
-    ("trial.found", "Found: it held from {0} to {1}."),
-    ("trial.harmed", "Stop here: {0} harmed it and nothing cooler held. Try another way of heating."),
-    ("trial.no_set", "Nothing held up to the limit. Try another way of heating, or hold longer."),
 ];

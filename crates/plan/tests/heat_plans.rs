@@ -17,6 +17,7 @@ use plan::{
     lengths::{Lengths, Problem, Reach, ZoneNeed, need, pattern},
     working::Ground,
 };
+use proptest::prelude::*;
 use record::{
     history::entry::Of,
     trade::{fact::Sure, heat, sources::JUDGED},
@@ -198,4 +199,34 @@ fn weft_reaches_where_the_base_does_not() {
     );
     let need = got.need.unwrap();
     assert!(matches!(&need.reach, Reach::Weft { lot, .. } if lot == "Long"), "{:?}", need.reach);
+}
+
+/// How long the likely lock is heated; nothing where it is stopped.
+fn heating(said: &str) -> Option<f64> {
+    let got = planned(said);
+    got.plan?.ok()?.heating.map(|times| times[1])
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(40))]
+
+    /// A thicker lock is never there sooner, a hotter bath never later, and more of the look wanted never needs less hair.
+    #[test]
+    fn more_never_means_less(thick in 0.2..6.0f64, more in 1.05..2.0f64, heat in 82.0..86.0f64, pitch in 10.0..60.0f64) {
+        let said = |thick: f64, heat: f64| {
+            format!("fibre = modacrylic\nback.curl = curl\nset_temperature = {heat:.1} c\nlock_thickness = {thick:.2} mm")
+        };
+        if let (Some(thin), Some(thicker)) = (heating(&said(thick, heat)), heating(&said(thick * more, heat))) {
+            prop_assert!(thin <= thicker + 0.5, "{thick}: {thin} against {thicker}");
+        }
+        if let (Some(cool), Some(hot)) = (heating(&said(thick, heat)), heating(&said(thick, heat + 2.0))) {
+            prop_assert!(hot <= cool + 0.5, "{heat}: {cool} against {hot}");
+        }
+        let looks = |length: f64| {
+            let text = format!("back.curl = curl\nback.curl_pitch = {pitch:.1} mm\nback.look_length = {length:.1} cm");
+            planned(&text).need.map(|need| need.straight)
+        };
+        let (short, long) = (looks(10.0).unwrap(), looks(10.0 * more).unwrap());
+        prop_assert!(short < long);
+    }
 }

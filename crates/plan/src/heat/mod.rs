@@ -15,6 +15,7 @@ pub mod series;
 pub mod soak;
 pub mod tool;
 pub mod water;
+pub mod words;
 
 pub use plan::{Ask, Ceiling, Curve, HeatPlan, Verdict, lasts, plan};
 pub use run::Sample;

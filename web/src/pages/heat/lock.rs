@@ -26,7 +26,7 @@ pub(super) fn way(page: &Page<'_>, guide: &Guide) -> Html {
             "temperature",
             guide
                 .next
-                .map(|next| Arg::Temperature(next))
+                .map(Arg::Temperature)
                 .map_or_else(String::new, |next| next.words(&crate::shell::talk::WORDS, prefs)),
         ),
         ("fibre", page.wig.fibre().name.to_owned()),
