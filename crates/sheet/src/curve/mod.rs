@@ -78,7 +78,7 @@ pub fn chart(curve: &Curve, voice: &Voice<'_>, width_mm: f64) -> Option<Drawing>
         shapes.push(label(right, y, Say::new("sheet.curve_window", [heat(from), heat(to)]), Anchor::End));
     }
     let under = Say::new("sheet.curve_release", [heat(curve.release)]);
-    shapes.push(label(left + 1.0, level(curve.release) + 1.05 * WORDS, under, Anchor::Start));
+    shapes.push(label(right, level(curve.release) + 1.05 * WORDS, under, Anchor::End));
 
     // What happens when: numbers on the plot, their words below it.
     let moments =
