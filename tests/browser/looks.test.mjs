@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { after, before } from "node:test";
 import { axe, choose_file, force_colours, picture, press, until } from "./lib/page.mjs";
 import { in_every_engine } from "./lib/suite.mjs";
-import { abort_writes, add_lot, answer, go, pick, start_wig, started } from "./lib/app.mjs";
+import { abort_writes, add_lot, answer, choose, go, pick, start_wig, started } from "./lib/app.mjs";
 
 const DEMO = JSON.parse(await readFile(new URL("../../demo-data/copper-bob.wig.json", import.meta.url), "utf8")).wig;
 let directory;
@@ -24,6 +24,7 @@ const PAGES = [
   { ...demo("base"), ready: unfold_all },
   { ...demo("look"), ready: unfold_all },
   { ...demo("weft"), ready: async (page) => { await answer(page); await unfold_all(page); } },
+  { ...demo("heat"), ready: async (page) => { await unfold_all(page); await choose(page, "curl-back", "curl"); } },
   { ...demo("record"), ready: unfold_all },
   { ...demo("sheet"), ready: (page) => until(page, () => document.querySelector(".sheet") !== null) },
   { name: "fibres", hash: "#/fibres" },

@@ -133,7 +133,7 @@ impl Met<'_> {
 }
 
 /// The label of a fibre.
-pub(super) fn fibre_name(fibre: &Fibre) -> Arg {
+pub(crate) fn fibre_name(fibre: &Fibre) -> Arg {
     Arg::Key(choice(fibre.name))
 }
 

@@ -30,6 +30,7 @@ use record::{
 };
 
 pub use before::{before, overruled, rules};
+pub(crate) use bench::fibre_name;
 pub use bench::{Bench, Finding, Rule};
 pub use hazard::{Hazard, hazard};
 pub use limit::{Limit, Limits, Part, limit};

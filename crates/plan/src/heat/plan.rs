@@ -25,6 +25,7 @@ use super::{
     tool::{Tool, celsius, from_span, of_fact, tool},
 };
 use crate::{
+    care::fibre_name,
     lengths::{
         need::ZoneNeed,
         rods::tenths,
@@ -222,7 +223,7 @@ pub fn plan(ask: &Ask<'_>) -> Result<HeatPlan, Problem> {
         working,
     };
     let (Some(range), Some(sets_at)) = (range, sets_at) else {
-        plan.headline = Say::new("heat.never", [fibre_name(fibre.name), Arg::Key(medium.label())]);
+        plan.headline = Say::new("heat.never", [fibre_name(fibre), Arg::Key(medium.label())]);
         plan.instead = Some(Say::key("heat.never_do"));
         return Ok(plan);
     };
@@ -244,7 +245,7 @@ pub fn plan(ask: &Ask<'_>) -> Result<HeatPlan, Problem> {
     plan.working.push(goal);
     if let Suits::Dries(_) = table.suits {
         plan.verdict = Verdict::Dries;
-        plan.headline = Say::new("heat.dries", [Arg::Temperature(plan.tool.shows), fibre_name(fibre.name)]);
+        plan.headline = Say::new("heat.dries", [Arg::Temperature(plan.tool.shows), fibre_name(fibre)]);
         plan.curve = Curve { release: plan.curve.release, ..Curve::default() };
         return Ok(plan);
     }
@@ -277,7 +278,7 @@ pub fn plan(ask: &Ask<'_>) -> Result<HeatPlan, Problem> {
     {
         plan.cautions.push(Caution {
             weight: Weight::Stop,
-            what: Say::new("heat.untested", [fibre_name(fibre.name), Arg::Key(medium.label())]),
+            what: Say::new("heat.untested", [fibre_name(fibre), Arg::Key(medium.label())]),
             remedy: Say::new(
                 "heat.untested_do",
                 [Arg::Temperature(of_fact(range, range.low)), Arg::Temperature(of_fact(range, range.high))],
@@ -319,20 +320,6 @@ pub fn plan(ask: &Ask<'_>) -> Result<HeatPlan, Problem> {
         });
     }
     Ok(plan)
-}
-
-/// The fibre's label.
-pub(super) fn fibre_name(name: &str) -> Arg {
-    Arg::Key(match name {
-        "modacrylic" => "choice.modacrylic",
-        "polyester" => "choice.polyester",
-        "human_hair" => "choice.human_hair",
-        "chlorofibre" => "choice.chlorofibre",
-        "polyamide" => "choice.polyamide",
-        "polypropylene" => "choice.polypropylene",
-        "vinylidene" => "choice.vinylidene",
-        _ => "heat.unknown_fibre",
-    })
 }
 
 fn too_hot(plan: &mut HeatPlan, ceiling: &Ceiling, sets_at: ThermodynamicTemperature) {

@@ -58,7 +58,6 @@ pub const HEAT: Table = &[
     // Heat.
     ("heat.seconds", "{0} s"),
     ("heat.minutes", "{0} min"),
-    ("heat.unknown_fibre", "a fibre nobody knows"),
     ("heat.hold_and_dry", "{0}: hold {1}, then cool for {2} and dry fully before you let it go."),
     ("heat.hold", "{0}: hold {1}, then cool for {2} before you let it go."),
     ("heat.dries", "{0} dries a set of {1}; it does not make one. Set it wet first, then let it dry and cool."),
