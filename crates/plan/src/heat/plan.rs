@@ -276,6 +276,7 @@ pub fn plan(ask: &Ask<'_>) -> Result<HeatPlan, Problem> {
     if let Suits::AfterTest(_) = table.suits
         && !ask.own.is_some_and(|own| own.held_at(plan.tool.shows))
     {
+        plan.headline = Say::new("heat.after_test", [Arg::from(plan.headline.clone())]);
         plan.cautions.push(Caution {
             weight: Weight::Stop,
             what: Say::new("heat.untested", [fibre_name(fibre), Arg::Key(medium.label())]),

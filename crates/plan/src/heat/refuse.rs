@@ -19,7 +19,8 @@ use crate::lengths::{
 const LOOK: &[&str] =
     &["look_length", "look_shortest", "curl", "curl_diameter", "curl_pitch", "curl_turns", "curl_start", "rod"];
 const TEST: &[&str] = &["test_straight", "test_hangs"];
-const TOOL: &[&str] = &["set_medium", "set_temperature", "altitude", "water_way", "steam_air"];
+/// Another way of heating may always be chosen: what no longer goes with it is told beside the answer.
+const TOOL: &[&str] = &["set_temperature", "altitude", "steam_air"];
 
 /// Whether a value that was just put in can stand beside the others.
 ///

@@ -3,10 +3,11 @@
 //! What it is: the answer for each zone, first in one line. What it is not: how much weft (see `shopping`).
 
 use measure::{
-    quantity::{ArealNumberDensity, Length},
+    quantity::{ArealNumberDensity, Length, units::ratio},
     say::{Arg, Say},
 };
 use record::{
+    history::entry::Of,
     trade::{curl, heat::Medium},
     wig::{condition::Condition, figure::Figure, figures::Wig, zone::Zone},
     workshop::lots::Lot,
@@ -16,7 +17,7 @@ use super::{
     look::{Fall, ZoneLook},
     opened::Opened,
     rods::{Ask, RodChoice, rod},
-    said::Problem,
+    said::{Problem, said},
 };
 use crate::working::{Caution, Ground, Line, Weight, figure_line, line};
 
@@ -83,6 +84,9 @@ pub struct ZoneNeed {
     /// Cautions.
     pub cautions: Vec<Caution>,
 }
+
+/// A curl narrower than this share of a tested one, or as much wider, is another curl. Our own judgement.
+const ALIKE: f64 = 0.75;
 
 /// What a zone needs.
 ///
@@ -157,6 +161,18 @@ pub fn need(of: &Lengths<'_>, zone: Zone) -> Result<ZoneNeed, Problem> {
             (Reach::Neither { hangs }, headline)
         }
     };
+    // A test curl of another width is stretched to this one: say so.
+    let tested = said::<Length>(of.wig, "test_curl", Of::Wig).filter(|_| look.test.is_some());
+    if let (Some(tested), Some(wanted)) = (tested, look.fall.diameter()) {
+        let times = (wanted.likely / tested.likely).get::<ratio>();
+        if !(ALIKE..=1.0 / ALIKE).contains(&times) {
+            cautions.push(Caution {
+                weight: Weight::Care,
+                what: Say::new("lengths.test_other", [name, Arg::Gap(wanted.likely), Arg::Gap(tested.likely)]),
+                remedy: Say::key("lengths.test_other_do"),
+            });
+        }
+    }
     let mut working = vec![figure_line(Say::key("field.look_length"), &look.hangs, Arg::Length), sum(&look, straight)];
     if let Some(shortest) = shortest {
         working.push(line(Say::key("lengths.shortest"), Say::new("plan.just", [Arg::Length(shortest)])));
