@@ -7,7 +7,7 @@ use crate::{
     field::{Field, Holds, field},
     limits,
     trade::{caps, fibres, sizes},
-    wig::steps,
+    wig::{steps, work::DYE_CLASSES},
 };
 
 /// What a slot is filled for.
@@ -138,6 +138,17 @@ pub const SLOTS: &[Slot] = &[
     slot("hours_a_day", Wig, Bench, Quantity(&limits::HOURS_A_DAY)),
     slot("delivery_days", Wig, Bench, Count(0, 365)),
     slot("ask", Wig, Bench, Text(120)),
+
+    // Colour.
+    slot("base_shade", Wig, Base, Holds::Shade),
+    slot("colour_along", Wig, Look, Holds::Along),
+    slot("zone_colour_along", Zone, Look, Holds::Along),
+    slot("use_dye", Per::Lot, Look, YesNo),
+    slot("dye_with", Wig, Bench, Choice(DYE_CLASSES)),
+    slot("pot", Wig, Bench, Quantity(&limits::POT)),
+    slot("liquor_ratio", Wig, Bench, Quantity(&limits::LIQUOR_RATIO)),
+    slot("bath_spare", Wig, Bench, Quantity(&limits::FIBRE_WEIGHT)),
+    slot("pot_temperature", Wig, Bench, Quantity(&limits::TEMPERATURE)),
 
     slot(steps::SLOT, Per::Step, Bench, Holds::Planned),
 ];
