@@ -4,10 +4,11 @@
 
 use measure::{
     prefs::Prefs,
-    quantity::{Length, LinearMassDensity, Mass, ThermodynamicTemperature, Volume, units},
+    quantity::{Length, LinearMassDensity, Mass, Volume, units},
     say::Words,
 };
 use plan::{
+    care,
     colour::Light,
     dye::{
         self, Asked, Column, Hair, Plan, Stop, Way,
@@ -171,9 +172,7 @@ fn a_gradient_is_dipped_light_to_dark() {
 }
 
 fn planned(text: &str) -> (Result<Plan, Stop>, Vec<Dye>) {
-    let bears = text.lines().find_map(|line| line.strip_prefix("bears = ")).map(|most| most.parse::<f64>().unwrap());
-    let lines: Vec<&str> = text.lines().filter(|line| !line.starts_with("bears = ")).collect();
-    let bench = Bench::read(&lines.join("\n"));
+    let bench = Bench::read(text);
     let (state, workshop, lots) = (bench.state(), bench.workshop(), bench.lots());
     let wig = Wig::new(&state);
     let corner = Corner::likely();
@@ -182,14 +181,12 @@ fn planned(text: &str) -> (Result<Plan, Stop>, Vec<Dye>) {
     let full = fullness(&wig, &layout, &base, &lots, &corner);
     let shelf = dyes(&workshop, [&state]);
     let found = dye::plan(&Asked {
-        wig: &wig,
+        bench: &care::Bench { wig: &wig, lots: &lots, locks: &[], labels: &[] },
         condition: &Condition::now(&wig),
         layout: &layout,
         fullness: &full,
-        lots: &lots,
         dyes: &shelf,
         locks: &colour_locks(&workshop, [(Bench::wig_id(), &state)]),
-        bears: bears.map(ThermodynamicTemperature::new::<units::degree_celsius>),
     });
     (found, shelf)
 }
@@ -230,7 +227,7 @@ fn what_cannot_work_is_said_with_a_remedy() {
             assert!(WORDS.find(say.key).is_some(), "{name}: {} has no words", say.key);
         }
     }
-    assert_eq!(cases, 18);
+    assert_eq!(cases, 19);
 }
 
 const PINK: &str = "fibre = modacrylic\nbase_shade = #f0e6d2\ncolour_along = #f0e6d2 to 50, #d06a90\nwhole_weight = 180 g\n\

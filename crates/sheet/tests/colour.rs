@@ -5,6 +5,7 @@
 mod support;
 
 use ::plan::{
+    care,
     dye::{self, Asked, Plan, hair::length_of, level},
     fullness::fullness,
     inputs::{Base, Corner},
@@ -50,14 +51,12 @@ fn drawings() -> Vec<(&'static str, Drawing)> {
     let shelf: Vec<Dye> = dyes(&workshop, [&state]);
     let condition = Condition::now(&wig);
     let asked = Asked {
-        wig: &wig,
+        bench: &care::Bench { wig: &wig, lots: &lots, locks: &[], labels: &[] },
         condition: &condition,
         layout: &layout,
         fullness: &full,
-        lots: &lots,
         dyes: &shelf,
         locks: &[],
-        bears: None,
     };
     let plan: Plan = dye::plan(&asked).unwrap();
     assert_eq!(fibre("modacrylic").name, plan.met[0].fibre.name);

@@ -55,27 +55,19 @@ pub const ENGLISH: Table = &[
         "Follow the maker’s instructions, or leave it to a licensed hairdresser, and record it at the bench. Here only colour that is put on is planned.",
     ),
     ("dye.surface_do", "It needs no bath. See Other ways below."),
-    ("dye.untested_do", "Test a lock first: pale to medium is the most to hope for."),
     ("dye.unreached", "{0} cannot be dyed on a base of {1}. {2}"),
     (
         "dye.unreached_do",
         "Choose a lighter base or a darker colour. The nearest this base can become is {0}: {1}. That is what the baths aim at.",
     ),
-    ("dye.weft_other", "The weft {0} is {1}: it takes this dye too ({2}), but not alike."),
-    ("dye.weft_otherwise", "The weft {0} is {1}: {2}."),
     (
         "dye.weft_otherwise_do",
         "Dye it apart, before it is sewn in, with a test lock of its own; or add weft of the base’s fibre.",
     ),
-    ("dye.needs_more_heat", "This dye needs {0} at least; something in the bath bears {1} at most."),
     (
         "dye.needs_more_heat_do",
         "Do not dye this in a bath. Take that part off first if it comes off, or choose another dye or base.",
     ),
-    ("dye.too_hot", "You mean to hold the bath at {0}; what is in it bears {1} at most."),
-    ("dye.too_hot_do", "Stay at {0} or below, with a thermometer in the pot."),
-    ("dye.too_cool", "You mean to hold the bath at {0}; this dye needs {1} at least."),
-    ("dye.too_cool_do", "Hold it at {0}, or take a dye for cooler baths."),
     (
         "dye.full_depth",
         "This fibre takes the full depth of this dye only at {0} under pressure, which is not for a kitchen. An open pot at {1} dyes it pale to medium.",

@@ -20,6 +20,7 @@ use super::{
     plan::{Asked, Plan},
 };
 use crate::{
+    care,
     colour::{Light, propose::DEEPEST, reach, reach::SEEN},
     working::{Caution, Weight},
 };
@@ -75,8 +76,8 @@ pub fn refused(fibre: &Fibre, class: Class) -> Caution {
 pub fn all(asked: &Asked<'_>, plan: &Plan, bath: &Bath) -> Vec<Caution> {
     let mut all = Vec::new();
     unreached(plan, &mut all);
-    fibres_met(plan, &mut all);
-    heat(asked, plan, bath, &mut all);
+    checked(asked, plan, &mut all);
+    pressure(plan, bath, &mut all);
     for one in &plan.baths {
         room(asked, one, &mut all);
         dyes(one, &mut all);
@@ -114,63 +115,36 @@ fn unreached(plan: &Plan, all: &mut Vec<Caution>) {
     }
 }
 
-/// Fibres that take the class otherwise than the base does.
-fn fibres_met(plan: &Plan, all: &mut Vec<Caution>) {
-    let Some((base, others)) = plan.met.split_first() else { return };
-    if base.takes == Takes::Untested {
-        let what = Say::new(
-            "dye.takes",
-            [Arg::Key(fibre_label(base.fibre)), Arg::Key(plan.class.label()), Arg::Key(base.takes.label())],
-        );
-        all.push(caution(Weight::Care, what, Say::key("dye.untested_do")));
-    }
-    for met in others.iter().filter(|met| met.fibre.name != base.fibre.name) {
-        let name = met.lot.clone().unwrap_or_default();
-        let args = |takes: Takes| [Arg::Text(name.clone()), Arg::Key(fibre_label(met.fibre)), Arg::Key(takes.label())];
-        let key = if met.takes == base.takes { "dye.weft_other" } else { "dye.weft_otherwise" };
-        all.push(caution(Weight::Care, Say::new(key, args(met.takes)), Say::key("dye.weft_otherwise_do")));
+/// The checks before a step, run on each bath as it would be recorded.
+fn checked(asked: &Asked<'_>, plan: &Plan, all: &mut Vec<Caution>) {
+    for bath in &plan.baths {
+        let Some(work) = bath.work(plan.class, asked.wig().pot_temperature()) else { continue };
+        for finding in care::before(asked.bench, asked.condition, &work) {
+            let one = caution(finding.rule.weight, finding.what, finding.remedy);
+            if !all.contains(&one) {
+                all.push(one);
+            }
+        }
     }
 }
 
-/// Heat: too little for the dye, too much for what is in the bath, pressure that no kitchen has.
-fn heat(asked: &Asked<'_>, plan: &Plan, bath: &Bath, all: &mut Vec<Caution>) {
+/// Full depth that needs pressure, which no kitchen has.
+fn pressure(plan: &Plan, bath: &Bath, all: &mut Vec<Caution>) {
     let celsius = |degrees: f64| Arg::Temperature(ThermodynamicTemperature::new::<units::degree_celsius>(degrees));
-    let said = asked.wig.pot_temperature().map(|heat| heat.get::<units::degree_celsius>());
-    if let Some(most) = asked.bears.map(|most| most.get::<units::degree_celsius>()) {
-        if bath.temperature.low > most + 0.05 {
-            let what = Say::new("dye.needs_more_heat", [celsius(bath.temperature.low), celsius(most)]);
-            all.push(caution(Weight::Stop, what, Say::key("dye.needs_more_heat_do")));
-        } else if said.is_some_and(|said| said > most + 0.05) {
-            let what = Say::new("dye.too_hot", [celsius(said.unwrap_or(most)), celsius(most)]);
-            all.push(caution(Weight::Stop, what, Say::new("dye.too_hot_do", [celsius(most)])));
-        }
-    }
-    if let Some(said) = said.filter(|said| *said < bath.temperature.low - 0.05) {
-        let what = Say::new("dye.too_cool", [celsius(said), celsius(bath.temperature.low)]);
-        all.push(caution(Weight::Care, what, Say::new("dye.too_cool_do", [celsius(bath.temperature.likely)])));
-    }
-    let weak = uptake(asked.wig.fibre(), plan.class).takes == Takes::Weak;
-    if let Some(full) = bath.full_depth {
-        let deep = plan
-            .baths
-            .iter()
-            .flat_map(|bath| &bath.dyes)
-            .any(|dye| matches!(depth_named(plan.class, dye.percent[1] / 100.0).name, "deep" | "black"));
-        let what = Say::new("dye.full_depth", [celsius(full.high), celsius(bath.temperature.likely)]);
-        let weight = if deep { Weight::Stop } else { Weight::Care };
-        let remedy = if deep { "dye.full_depth_deep_do" } else { "dye.full_depth_do" };
-        all.push(caution(weight, what, Say::key(remedy)));
-    } else if weak {
-        let what = Say::new(
-            "dye.takes",
-            [Arg::Key(fibre_label(asked.wig.fibre())), Arg::Key(plan.class.label()), Arg::Key(Takes::Weak.label())],
-        );
-        all.push(caution(Weight::Care, what, Say::key("dye.untested_do")));
-    }
+    let Some(full) = bath.full_depth else { return };
+    let deep = plan
+        .baths
+        .iter()
+        .flat_map(|bath| &bath.dyes)
+        .any(|dye| matches!(depth_named(plan.class, dye.percent[1] / 100.0).name, "deep" | "black"));
+    let what = Say::new("dye.full_depth", [celsius(full.high), celsius(bath.temperature.likely)]);
+    let (weight, remedy) =
+        if deep { (Weight::Stop, "dye.full_depth_deep_do") } else { (Weight::Care, "dye.full_depth_do") };
+    all.push(caution(weight, what, Say::key(remedy)));
 }
 
 fn room(asked: &Asked<'_>, bath: &super::BathPlan, all: &mut Vec<Caution>) {
-    let pot = asked.wig.pot().likely;
+    let pot = asked.wig().pot().likely;
     let number = Arg::Count(bath.number as i64);
     match bath.recipe.room {
         Room::Holds => {}

@@ -6,7 +6,7 @@
 use measure::quantity::{Length, LinearMassDensity, Mass, units};
 use record::{
     trade::fibres::Fibre,
-    wig::{condition::Condition, figures::Wig, work::sew_weft::SewWeft, zone::Zone},
+    wig::{condition::Condition, figures::Wig, sewn::sewn, zone::Zone},
     workshop::lots::Lot,
 };
 
@@ -99,12 +99,12 @@ pub fn hair(
         });
     }
     let root_side = wig.fibre_return();
-    for weft in wig.state().works().iter().filter_map(|done| SewWeft::of(&done.work)) {
+    for weft in sewn(wig.state()) {
         let lot = lots.iter().find(|lot| Some(lot.id) == weft.lot);
         for (zone, length) in lies_in(layout, &weft) {
             let (strands, hanging, fineness) = match lot {
                 Some(lot) => {
-                    let each = Weft::at(lot, &root_side, false, corner);
+                    let each = Weft::at(lot, &root_side, weft.as_single, corner);
                     (each.strands, each.hanging, lot.fineness.likely)
                 }
                 None => (wig.row_strands().likely, base.longest[zone as usize], base.fineness),

@@ -12,6 +12,7 @@ pub mod hair;
 pub mod level;
 pub mod order;
 pub mod plan;
+pub mod record;
 pub mod steps;
 
 pub use amounts::{DyePart, Recipe};

@@ -12,9 +12,10 @@ use record::{
         caps::Ground,
         dye::{Bath, Class, Takes, uptake},
         fibres::{self, Fibre},
+        heat::Medium,
     },
     wig::{condition::Condition, figures::Wig, zone::Zone},
-    workshop::{colour_locks::ColourLock, dyes::Dye, lots::Lot},
+    workshop::{colour_locks::ColourLock, dyes::Dye},
 };
 
 use super::{
@@ -28,6 +29,7 @@ use super::{
     steps,
 };
 use crate::{
+    care::{self, Bench, Limits},
     colour::{Light, difference},
     fullness::Fullness,
     inputs::Corner,
@@ -38,22 +40,25 @@ use crate::{
 /// What a plan is asked from.
 #[derive(Clone, Copy, Debug)]
 pub struct Asked<'a> {
-    /// The wig.
-    pub wig: &'a Wig<'a>,
+    /// The wig and what the workshop knows.
+    pub bench: &'a Bench<'a>,
     /// As it is now.
     pub condition: &'a Condition,
     /// Its cap laid out.
     pub layout: &'a Layout,
     /// How full it is.
     pub fullness: &'a Fullness,
-    /// All lots of weft.
-    pub lots: &'a [Lot],
     /// All dye on the shelf.
     pub dyes: &'a [Dye],
     /// All colour test locks.
     pub locks: &'a [ColourLock],
-    /// The hottest that everything in the bath bears, where the checks know it.
-    pub bears: Option<ThermodynamicTemperature>,
+}
+
+impl<'a> Asked<'a> {
+    /// The wig.
+    pub fn wig(&self) -> &'a Wig<'a> {
+        self.bench.wig
+    }
 }
 
 /// A fibre that the bath meets, and how it takes the class.
@@ -125,7 +130,7 @@ pub fn class_of(wig: &Wig<'_>, dyes: &[Dye]) -> Option<Class> {
 /// # Errors
 /// Why there is none, with what to do.
 pub fn plan(asked: &Asked<'_>) -> Result<Plan, Stop> {
-    let wig = asked.wig;
+    let wig = asked.wig();
     let columns = columns(wig, asked.fullness);
     if columns.is_empty() {
         return Err(Stop::NoLook);
@@ -134,7 +139,7 @@ pub fn plan(asked: &Asked<'_>) -> Result<Plan, Stop> {
     let fibre = wig.fibre();
     let class = class_of(wig, asked.dyes).ok_or_else(|| Stop::Refused(cautions::no_bath(fibre)))?;
     let bath = bath_of(fibre, class).map_err(Stop::Refused)?;
-    let hair = hair(wig, asked.condition, asked.layout, asked.fullness, asked.lots, &Corner::likely());
+    let hair = hair(wig, asked.condition, asked.layout, asked.fullness, asked.bench.lots, &Corner::likely());
     let met = met(&hair, class);
     let rows = level::rows(asked.layout);
     let meant: Vec<&Dye> =
@@ -203,8 +208,8 @@ struct Pass<'a> {
 
 impl Pass<'_> {
     fn bath_plan(&self, number: usize, dip: Dip) -> BathPlan {
-        let wig = self.asked.wig;
-        let fibre = wig.fibre();
+        let wig = self.asked.wig();
+        let own = wig.fibre();
         let lengths = |zone: Zone| length_of(self.hair, zone);
         let (mut wet, mut takes) = bath::fibre_in(self.hair, &lengths, &dip.stretches, self.class);
         let hair_mass = takes;
@@ -215,13 +220,17 @@ impl Pass<'_> {
         let spare = wig.bath_spare().likely;
         wet += spare;
         takes += spare;
-        let candidates = bath::candidates(self.meant, self.asked.locks, fibre.name, self.base, &dip);
+        let candidates = bath::candidates(self.meant, self.asked.locks, own.name, self.base, &dip);
         let (picked, proposal) = bath::choose(&candidates, dip.from, dip.aim);
         let dyes = bath::parts(&candidates, &picked, &proposal.percent, takes);
         let ratio = wig.liquor_ratio().likely.get::<units::ratio>();
         let recipe = recipe(wet, takes, ratio, wig.pot().likely, self.bath.ph);
-        let bears = self.asked.bears.map(|most| most.get::<units::degree_celsius>());
-        let held = bath::held(self.bath, wig.pot_temperature(), Some(bears.map_or(BOILS, |most| most.min(BOILS))));
+        let zones: Vec<Zone> = dip.stretches.iter().map(|stretch| stretch.zone).collect();
+        let bears = care::limit(self.asked.bench, self.asked.condition, &zones, Medium::Water);
+        // What of the cap bears less is told by the checks; fibre that bears less is never heated more.
+        let fibre = bears.lowest_of(&[Limits::Fibre, Limits::Label, Limits::Locks]);
+        let most = fibre.map_or(BOILS, |part| part.most.get::<units::degree_celsius>().min(BOILS));
+        let held = bath::held(self.bath, wig.pot_temperature(), Some(most));
         let legs = curve::curve(self.bath, held);
         let dipping = self.dipping(&dip.stretches);
         let mut bath = BathPlan {
