@@ -42,6 +42,7 @@ const TABLES: &[(&str, Table)] = &[
     ("measure", measure::words::ENGLISH),
     ("record", record::words::ENGLISH),
     ("plan", plan::words::ENGLISH),
+    ("plan", plan::colour::words::ENGLISH),
     ("sheet", sheet::words::ENGLISH),
     ("format", format::words::ENGLISH),
     ("cli", cli_words::ENGLISH),

@@ -214,7 +214,7 @@ fn what_cannot_work_is_said_with_a_remedy() {
                 ">" => {
                     let (weight, key) = rest.split_once(' ').unwrap();
                     let hit = cautions.iter().find(|one| one.what.key == key);
-                    let hit = hit.unwrap_or_else(|| panic!("{name}: {key} is not among {cautions:#?} {found:?}"));
+                    let hit = hit.unwrap_or_else(|| panic!("{name}: {key} is not among {cautions:#?}"));
                     assert_eq!(format!("{:?}", hit.weight), weight, "{name}: {key}");
                     remedy = hit.remedy.words(&WORDS, &prefs);
                 }
@@ -241,7 +241,7 @@ fn two_test_locks_correct_the_depth() {
     assert_eq!(dye_of(&untried).locks, 0);
     // Locks of a dye three times as strong as the trade's usual one, made by the model itself.
     let (base, hue) = (light("#f0e6d2"), light("#d06a90").absorbs());
-    let strong = plan::colour::Absorbs(hue.0.map(|band| band * 18.0 / hue.most()));
+    let strong = plan::colour::Absorbs(hue.0.map(|band| band * 12.0 / hue.most()));
     let lock = |percent: f64| {
         let out = plan::colour::dyed(base, &[(strong, percent)]).shade();
         format!("work colour_lock stock=D; depth={percent} %; result_shade={out}; seen_by=typed\n")

@@ -46,7 +46,7 @@ pub const ENGLISH: Table = &[
     ("dye.no_bath", "{0} takes no dye in a bath that it bears."),
     (
         "dye.surface_only_do",
-        "Choose a base of the colour you want, or colour the surface with ink, marker or pigment spray, which rub off. See Other ways.",
+        "Choose a base of the colour you want, or colour the surface with ink, marker or pigment spray, which rub off: see the other ways below.",
     ),
     ("dye.takes", "{0} and {1}: {2}."),
     ("dye.take_instead", "Choose another kind of dye. What it takes: {0}."),
@@ -54,7 +54,7 @@ pub const ENGLISH: Table = &[
         "dye.recorded_only_do",
         "Follow the maker’s instructions, or leave it to a licensed hairdresser, and record it at the bench. Here only colour that is put on is planned.",
     ),
-    ("dye.surface_do", "It needs no bath. See Other ways below."),
+    ("dye.surface_do", "It needs no bath: see the other ways below."),
     ("dye.unreached", "{0} cannot be dyed on a base of {1}. {2}"),
     (
         "dye.unreached_do",
@@ -181,7 +181,7 @@ pub const ENGLISH: Table = &[
     ("dye.line_solution", "Stock solution"),
     ("dye.sum_solution", "{0} / {1} % = {2}"),
     ("dye.line_bath", "Liquor ratio"),
-    ("dye.sum_bath", "{0} × {1} L/kg gives {2}, at least 1 L; 1 : {3} as it comes out"),
+    ("dye.sum_bath", "{0} × {1} litres a kilogram gives {2}, never less than one litre; 1 : {3} as it comes out"),
     ("dye.line_pot", "Room in the pot"),
     ("dye.sum_pot", "{0} × {1} = {2}"),
     ("dye.line_vinegar", "Acid"),

@@ -63,7 +63,7 @@ pub fn depth_named(class: Class, share: f64) -> &'static Depth {
 }
 
 /// K/S that 1 % of a dye nobody has tried yet adds where it absorbs most: dyes differ by two to four times.
-pub const STRENGTH: Fact = fact(2.5, 6.0, 12.0, Times, &STRENGTHS, Sure::Low);
+pub const STRENGTH: Fact = fact(1.5, 4.0, 9.0, Times, &STRENGTHS, Sure::Low);
 
 /// How far a pot may be filled: locks must float freely and water must not go over.
 pub const FILLED: Fact = fact(60.0, 70.0, 75.0, Percent, &PRACTICE, Sure::Medium);
