@@ -25,6 +25,10 @@ mod web_words;
 #[rustfmt::skip]
 mod bench_words;
 
+#[path = "../../web/src/pages/colour/words.rs"]
+#[rustfmt::skip]
+mod colour_words;
+
 #[path = "../../web/src/pages/drawer/words.rs"]
 #[rustfmt::skip]
 mod drawer_words;
@@ -50,6 +54,7 @@ const TABLES: &[(&str, Table)] = &[
     ("web", bench_words::ENGLISH),
     ("web", drawer_words::ENGLISH),
     ("web", paper_words::ENGLISH),
+    ("web", colour_words::ENGLISH),
 ];
 
 /// Which tables a room may take sentences from: its own and those of the rooms it stands on.

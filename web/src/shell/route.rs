@@ -42,6 +42,8 @@ pub enum Tab {
     Look,
     /// Weft to buy.
     Weft,
+    /// Colours and dye baths.
+    Colour,
     /// What was done.
     Record,
     /// The sheet for a helper.
@@ -51,6 +53,7 @@ pub enum Tab {
 impl Tab {
     /// All tabs, in order.
     pub const ALL: [Tab; 6] = [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Record, Tab::Sheet];
+    pub const ALL: [Tab; 6] = [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Colour, Tab::Record];
 
     /// Its name in an address; its label is the sentence `tab.<name>`.
     pub fn name(self) -> &'static str {
@@ -59,6 +62,7 @@ impl Tab {
             Tab::Base => "base",
             Tab::Look => "look",
             Tab::Weft => "weft",
+            Tab::Colour => "colour",
             Tab::Record => "record",
             Tab::Sheet => "sheet",
         }

@@ -21,6 +21,7 @@ pub const WORDS: Words = Words(&[
     crate::pages::bench::words::ENGLISH,
     crate::pages::drawer::words::ENGLISH,
     crate::pages::paper::words::ENGLISH,
+    crate::pages::colour::words::ENGLISH,
 ]);
 
 /// The sentence of a key.

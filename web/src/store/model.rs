@@ -22,6 +22,8 @@ use record::{
     search::Index,
     wig::figures::Wig,
     workshop::{
+        colour_locks::{ColourLock, colour_locks},
+        dyes::{Dye, dyes},
         locks::{TestLock, locks},
         lots::{Lot, lots},
     },
@@ -110,6 +112,16 @@ impl Bench {
     /// Heat test locks of the workshop and of all wigs.
     pub fn locks(&self) -> Rc<Vec<TestLock>> {
         self.locks.clone()
+    }
+
+    /// Dye on the shelf, with what is left of it.
+    pub fn dyes(&self) -> Vec<Dye> {
+        dyes(&self.state(LogId::Workshop), self.each_wig().map(|(_, state)| state))
+    }
+
+    /// Colour test locks of the workshop and of all wigs.
+    pub fn colour_locks(&self) -> Vec<ColourLock> {
+        colour_locks(&self.state(LogId::Workshop), self.each_wig())
     }
 
     /// Everything done, ready to be searched.

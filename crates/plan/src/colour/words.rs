@@ -61,14 +61,6 @@ pub const ENGLISH: Table = &[
         "Choose a lighter base or a darker colour. The nearest this base can become is {0}: {1}. That is what the baths aim at.",
     ),
     (
-        "dye.weft_otherwise_do",
-        "Dye it apart, before it is sewn in, with a test lock of its own; or add weft of the base’s fibre.",
-    ),
-    (
-        "dye.needs_more_heat_do",
-        "Do not dye this in a bath. Take that part off first if it comes off, or choose another dye or base.",
-    ),
-    (
         "dye.full_depth",
         "This fibre takes the full depth of this dye only at {0} under pressure, which is not for a kitchen. An open pot at {1} dyes it pale to medium.",
     ),

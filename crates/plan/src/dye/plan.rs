@@ -156,7 +156,7 @@ pub fn plan(asked: &Asked<'_>) -> Result<Plan, Stop> {
 }
 
 /// The colours wanted, for each zone that is there and has any.
-fn columns(wig: &Wig<'_>, fullness: &Fullness) -> Vec<Column> {
+pub fn columns(wig: &Wig<'_>, fullness: &Fullness) -> Vec<Column> {
     let zones = fullness.there();
     let column = |zone: Zone| {
         let along = wig.colour_along(zone)?;

@@ -22,6 +22,7 @@ pub const KIND: Kind = Kind {
     group: Group::Colour,
     fields: &[
         required("stock", Lot),
+        field("dye_name", Text(80)),
         required("depth", Quantity(&limits::DEPTH)),
         required("result_shade", Shade),
         field("base_shade", Shade),
