@@ -279,6 +279,7 @@ pub const ENGLISH: Table = &[
     ("sheet.label", "Label of {0}"),
     ("sheet.label_description", "To print and stick on what is left."),
     ("sheet.label_name", "{0}"),
+    ("sheet.label_no_batch", "{0}"),
     ("sheet.label_class", "{0}, batch {1}"),
     ("sheet.label_unknown_class", "kind of dye not known"),
     ("sheet.label_left", "{0} left"),

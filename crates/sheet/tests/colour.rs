@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test that fails says so")]
 
+#[allow(dead_code, reason = "each test binary uses its part")]
 mod support;
 
 use ::plan::{

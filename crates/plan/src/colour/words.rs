@@ -100,7 +100,10 @@ pub const ENGLISH: Table = &[
         "dye.cap_takes_do",
         "It is counted in. Expect a tinted hairline; keep lace out of the bath where it must match skin.",
     ),
-    ("dye.photo_is_photo", "A phone photo with something white beside the lock is good to about {0} units at best."),
+    (
+        "dye.photo_is_photo",
+        "A colour picked by eye, or off a phone photo with something white beside the lock, is good to about {0} units at best.",
+    ),
     ("dye.photo_is_photo_do", "Hold lock and wanted colour side by side in daylight before you trust the number."),
     ("dye.untried", "How strong this dye is nobody tried yet: dyes differ by two to four times."),
     (

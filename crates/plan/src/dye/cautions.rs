@@ -227,7 +227,8 @@ fn cap(asked: &Asked<'_>, plan: &Plan, all: &mut Vec<Caution>) {
             Say::key("dye.cap_takes_do"),
         ));
     }
-    if asked.locks.iter().any(|lock| lock.seen_by != "typed") {
+    let own = asked.wig().fibre().name;
+    if asked.locks.iter().any(|lock| lock.fibre.name == own && lock.seen_by != "typed") {
         let within = Arg::Number(PHOTO_WITHIN.likely, 0);
         all.push(caution(
             Weight::Consider,

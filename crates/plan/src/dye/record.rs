@@ -21,8 +21,7 @@ use record::{
 use super::{bath::BathPlan, order::Way};
 
 /// The fields of a dye, by its place in the bath.
-const PLACES: [(&str, &str); 3] =
-    [("stock", "dye_amount"), ("stock_2", "dye_amount_2"), ("stock_3", "dye_amount_3")];
+const PLACES: [(&str, &str); 3] = [("stock", "dye_amount"), ("stock_2", "dye_amount_2"), ("stock_3", "dye_amount_3")];
 
 fn amount(number: f64, unit: Unit) -> String {
     Typed::plain(number, unit).text().to_owned()

@@ -32,7 +32,9 @@ pub fn drawing(dye: &Dye, today: Option<Date>, voice: &Voice<'_>) -> Drawing {
     };
     put(&Say::new("sheet.label_name", [Arg::Text(dye.name.clone())]), "d-heading", NAME, &mut y);
     let class = dye.class.map_or("sheet.label_unknown_class", |class| class.label());
-    put(&Say::new("sheet.label_class", [Arg::Key(class), Arg::Text(dye.batch.clone())]), "d-text", WORDS, &mut y);
+    let batch = dye.batch.trim();
+    let key = if batch.is_empty() { "sheet.label_no_batch" } else { "sheet.label_class" };
+    put(&Say::new(key, [Arg::Key(class), Arg::from(batch)]), "d-text", WORDS, &mut y);
     let left = match dye.left {
         Some(left) => match Dose::new(dye.liquid, left.parts) {
             Dose::Weighed(mass) => Say::new("sheet.label_left", [Arg::Dose(mass)]),

@@ -208,7 +208,15 @@ pub fn WorkForm(props: &FormProps) -> Html {
     let refused = |name: &str| refusals.iter().find(|(one, _)| one == name).map(|(_, reason)| reason.clone());
     let one = |of: &'static Field| {
         let value = now.iter().find(|(name, _)| *name == of.name).map(|(_, text)| text.clone());
-        work_field(of, &id(of.name), value.unwrap_or_default(), refused(of.name), if of.name.starts_with("stock") { &dyes } else { &lots }, &set, props.whose)
+        work_field(
+            of,
+            &id(of.name),
+            value.unwrap_or_default(),
+            refused(of.name),
+            if of.name.starts_with("stock") { &dyes } else { &lots },
+            &set,
+            props.whose,
+        )
     };
     let label = match (props.correct.is_some(), checks::heaviest(&found)) {
         (true, _) => t("web.correct_save"),

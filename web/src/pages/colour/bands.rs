@@ -128,6 +128,7 @@ fn Bands(props: &BandsProps) -> Html {
         let id = format!("band-{name}-{}", index + 1);
         html! {
             <li>
+                <span class="number">{ format!("{}.", index + 1) }</span>
                 <span class="shade">
                     <input type="color" value={band.shade.to_string()} onchange={typed.clone()} aria-label={named("web.band_pick")} />
                     <input type="text" id={id.clone()} value={band.shade.to_string()} onchange={typed} aria-label={named("web.band_typed")} autocomplete="off" />

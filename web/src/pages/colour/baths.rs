@@ -3,7 +3,7 @@
 //! What it is: one card a bath. What it is not: its sums.
 
 use measure::{prefs::Prefs, say::Arg};
-use plan::dye::{BathPlan, DyePart, Dipping};
+use plan::dye::{BathPlan, Dipping, DyePart};
 use record::{
     history::{desk, entry::LogId},
     trade::dye::Class,
@@ -30,11 +30,7 @@ use crate::{
         focus,
         talk::{WORDS, say, t, ta},
     },
-    store::{
-        desk::use_desk,
-        judge,
-        model::Whose,
-    },
+    store::{desk::use_desk, judge, model::Whose},
 };
 
 /// An amount in words.
@@ -89,7 +85,8 @@ pub fn bath(here: &Here<'_>, hangs: &Hangs<'_>, class: Class, bath: &BathPlan) -
     }
 }
 
-fn dye_name(dye: &DyePart, class: Class) -> String {
+/// What a dye is called.
+pub fn dye_name(dye: &DyePart, class: Class) -> String {
     if dye.name.is_empty() { t(class.label()) } else { dye.name.clone() }
 }
 
@@ -182,7 +179,9 @@ fn Record(props: &RecordProps) -> Html {
                     });
                     desk.write(whose, vec![(log, body)], None, then);
                 }
-                Err(refused) => said.set(refused.into_iter().map(|(_, reason)| reason).reduce(|all, one| format!("{all} {one}"))),
+                Err(refused) => {
+                    said.set(refused.into_iter().map(|(_, reason)| reason).reduce(|all, one| format!("{all} {one}")))
+                }
             }
         })
     };

@@ -57,12 +57,15 @@ fn own(here: &Here<'_>, dye: &Dye) -> Html {
     let base = here.wig.base_shade().map(Light::of);
     let told = told_by(here.locks, dye, here.wig.fibre().name, base);
     let words = match fitted(&told).map(|strength| strength.trust) {
-        Some(Trust::Fitted { locks, worst, deepest }) => ta("web.own_fitted", [
-            Arg::Text(dye.name.clone()),
-            Arg::Count(locks as i64),
-            Arg::Number(worst, 1),
-            Arg::Number(deepest * 100.0, 2),
-        ]),
+        Some(Trust::Fitted { locks, worst, deepest }) => ta(
+            "web.own_fitted",
+            [
+                Arg::Text(dye.name.clone()),
+                Arg::Count(locks as i64),
+                Arg::Number(worst, 1),
+                Arg::Number(deepest * 100.0, 2),
+            ],
+        ),
         Some(Trust::OneLock { .. }) => ta("web.own_one", [Arg::Text(dye.name.clone())]),
         _ => ta("web.own_untried", [Arg::Text(dye.name.clone())]),
     };
@@ -94,7 +97,8 @@ fn tried(mine: &[&ColourLock], dyes: &[Dye], baths: &[BathPlan], prefs: &Prefs) 
 
 /// What the next lock is to be tried with: the depth now proposed.
 fn given(here: &Here<'_>, dye: &Dye, baths: &[BathPlan]) -> Given {
-    let percent = baths.iter().flat_map(|bath| &bath.dyes).find(|part| part.lot == Some(dye.id)).map(|part| part.percent[1]);
+    let percent =
+        baths.iter().flat_map(|bath| &bath.dyes).find(|part| part.lot == Some(dye.id)).map(|part| part.percent[1]);
     let mut given = vec![("stock", dye.id.to_string()), ("dye_name", dye.name.clone())];
     if let Some(percent) = percent.filter(|percent| *percent >= 0.01) {
         given.push(("depth", measure::typed::Typed::plain(percent, measure::unit::Unit::Percent).text().to_owned()));

@@ -97,8 +97,8 @@ pub fn Colour(props: &Props) -> Html {
     html! {
         <>
             { answer(&here, &hangs) }
-            { section("colour-look", "web.colour_look", look(&here, &hangs)) }
             { section("colour-from", "web.colour_from", from(&here)) }
+            { section("colour-look", "web.colour_look", look(&here, &hangs)) }
             { section("colour-dyes", "web.colour_dyes", dyes::of_wig(&here)) }
             { section("colour-locks", "web.colour_locks", locks::locks(&here)) }
             { section("colour-other", "web.colour_other", other::ways(&here)) }
@@ -126,11 +126,11 @@ fn answer(here: &Here<'_>, hangs: &Hangs<'_>) -> Html {
                     let dose = bath.dyes.first().map_or(Arg::Count(0), |dye| baths::dose(dye.dose[1]));
                     let args = [
                         dose,
-                        Arg::Key(plan.class.label()),
+                        Arg::Text(bath.dyes.first().map_or_else(String::new, |dye| baths::dye_name(dye, plan.class))),
                         Arg::Volume(bath.recipe.bath),
                         Arg::Mass(bath.recipe.takes),
-                        Arg::Count(many as i64),
                         Arg::Time(plan.time),
+                        Arg::Count(many as i64),
                     ];
                     let key = if many == 1 { "web.colour_headline" } else { "web.colour_headline_many" };
                     say(&measure::say::Say::new(key, args), prefs)

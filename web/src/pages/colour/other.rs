@@ -10,7 +10,10 @@ use yew::prelude::*;
 
 use super::Here;
 use crate::{
-    pages::{bench::{Named, work_form}, drawer::degrees},
+    pages::{
+        bench::{Named, work_form},
+        drawer::degrees,
+    },
     parts::plain::{folded, p},
     shell::talk::{t, ta},
 };

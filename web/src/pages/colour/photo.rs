@@ -55,7 +55,7 @@ pub fn FromPhoto(props: &PhotoProps) -> Html {
                         match white.get() {
                             None => {
                                 white.set(Some(shade));
-                                said.set(Some(t("web.photo_now_lock")));
+                                said.set(Some(t("web.swatch_now_lock")));
                             }
                             Some(paper) => match against_white(shade, paper) {
                                 Ok(shade) => {
@@ -74,12 +74,12 @@ pub fn FromPhoto(props: &PhotoProps) -> Html {
             });
         })
     };
-    let hint = if props.white { "web.photo_white_hint" } else { "web.photo_hint" };
+    let hint = if props.white { "web.swatch_white_hint" } else { "web.swatch_hint" };
     html! {
         <div class="from-photo">
             { p("hint", t(hint)) }
-            <p class="actions">{ button("", t("web.photo_choose"), open) }</p>
-            if there.get() && props.white { <p role="status">{ said.get().unwrap_or_else(|| t("web.photo_first_white")) }</p> }
+            <p class="actions">{ button("", t("web.swatch_choose"), open) }</p>
+            if there.get() && props.white { <p role="status">{ said.get().unwrap_or_else(|| t("web.swatch_first_white")) }</p> }
             <div id={host}></div>
         </div>
     }
