@@ -62,7 +62,7 @@ pub fn App() -> Html {
                     Tab::Base => pages::base::page(&desk, wig, whose),
                     Tab::Look => html! { <pages::look::Look {wig} {whose} /> },
                     Tab::Weft => html! { <pages::weft::Weft {wig} {whose} /> },
-                    Tab::Colour => html! { <pages::colour::Colour {wig} {whose} /> },
+                    Tab::Colour => pages::colour::page(&desk, wig, whose),
                     Tab::Record => pages::bench::page(&desk, wig, whose),
                     Tab::Sheet => html! { <pages::paper::Paper {wig} {whose} /> },
                 };

@@ -18,7 +18,7 @@ use yew::prelude::*;
 
 use super::{Hangs, Here, off, swatch};
 use crate::{
-    pages::bench::{Named, work_form},
+    pages::bench::{Given, Named, work_form},
     parts::{
         cell::use_cell,
         drawing::draw,
@@ -52,6 +52,16 @@ pub fn bath(here: &Here<'_>, hangs: &Hangs<'_>, class: Class, bath: &BathPlan) -
         ways.dedup();
         ways.into_iter().map(t).collect()
     };
+    let mut facts: Vec<(String, String)> =
+        bath.dyes.iter().map(|dye| (dye_name(dye, class), amount(dye, prefs))).collect();
+    let mut fact = |key: &str, value: String| facts.push((t(key), value));
+    fact("web.bath_water", words(Arg::Volume(recipe.bath)));
+    if let Some(vinegar) = recipe.vinegar {
+        fact("web.bath_vinegar", words(Arg::Volume(vinegar)));
+    }
+    fact("web.bath_fibre", words(Arg::Mass(recipe.takes)));
+    fact("web.bath_held", words(Arg::Temperature(bath.held)));
+    fact("web.bath_way", ways.join("; "));
     let name = ta("web.bath_number", [Arg::Count(bath.number as i64)]);
     let id = format!("bath-{}", bath.number);
     html! {
@@ -62,16 +72,9 @@ pub fn bath(here: &Here<'_>, hangs: &Hangs<'_>, class: Class, bath: &BathPlan) -
                 <span>{ ta("web.bath_wanted", [Arg::Text(off(&bath.off.words, bath.off.amount, prefs))]) }</span>
                 { swatch(bath.wanted) }
             </p>
-            <dl class="facts">
-                { for bath.dyes.iter().map(|dye| html! { <div><dt>{ dye_name(dye, class) }</dt><dd>{ amount(dye, prefs) }</dd></div> }) }
-                <div><dt>{ t("web.bath_water") }</dt><dd>{ words(Arg::Volume(recipe.bath)) }</dd></div>
-                if let Some(vinegar) = recipe.vinegar { <div><dt>{ t("web.bath_vinegar") }</dt><dd>{ words(Arg::Volume(vinegar)) }</dd></div> }
-                <div><dt>{ t("web.bath_fibre") }</dt><dd>{ words(Arg::Mass(recipe.takes)) }</dd></div>
-                <div><dt>{ t("web.bath_held") }</dt><dd>{ words(Arg::Temperature(bath.held)) }</dd></div>
-                <div><dt>{ t("web.bath_way") }</dt><dd>{ ways.join("; ") }</dd></div>
-            </dl>
+            <dl class="facts">{ for facts.into_iter().map(|(name, value)| html! { <div><dt>{ name }</dt><dd>{ value }</dd></div> }) }</dl>
             { for bath.dyes.iter().filter_map(|dye| rest(dye, prefs)) }
-            <Record whose={here.whose} log={here.log} {class} bath={bath.clone()} />
+            <Record whose={here.whose} log={here.log} given={bath.texts(class, bath.held)} />
             { folded(t("web.bath_steps"), html! { <ol class="bath-steps">{ for bath.steps.iter().map(|step| html! { <li>{ say(step, prefs) }</li> }) }</ol> }) }
             { folded(t("web.bath_curve"), draw(&curve::drawing(&bath.legs, &voice, pictures::width().min(120.0)), "curve", None, prefs)) }
             if let Some(dipping) = &bath.dipping {
@@ -111,24 +114,28 @@ fn rest(dye: &DyePart, prefs: &Prefs) -> Option<Html> {
 /// Who gets wet at which level.
 fn levels(dipping: &Dipping, prefs: &Prefs) -> Html {
     let cm = |length| prefs.length(length);
+    let zones = dipping.zones.iter().map(|(zone, level)| (t(zone.label()), vec![cm(*level)])).collect();
+    let rows = dipping.rows.iter().map(|one| {
+        let head = format!("{} {}", t(one.row.zone.label()), one.row.number);
+        (head, vec![cm(one.wanted), one.falls.map_or_else(|| t("web.level_misses"), cm)])
+    });
+    let rows = table(&["web.row", "web.level_wanted", "web.level_falls"], rows.collect());
     html! {
         <>
             { p("hint", t("web.levels_hint")) }
-            <div class="scroll" tabindex="0"><table>
-                { columns(&["web.zone", "web.level_alone"]) }
-                <tbody>{ for dipping.zones.iter().map(|(zone, level)| row(t(zone.label()), vec![cm(*level).into()])) }</tbody>
-            </table></div>
-            { folded(t("web.levels_rows"), html! {
-                <div class="scroll" tabindex="0"><table>
-                    { columns(&["web.row", "web.level_wanted", "web.level_falls"]) }
-                    <tbody>{ for dipping.rows.iter().map(|one| {
-                        let head = format!("{} {}", t(one.row.zone.label()), one.row.number);
-                        let falls = one.falls.map_or_else(|| t("web.level_misses"), cm);
-                        row(head, vec![cm(one.wanted).into(), falls.into()])
-                    }) }</tbody>
-                </table></div>
-            }) }
+            { table(&["web.zone", "web.level_alone"], zones) }
+            { folded(t("web.levels_rows"), rows) }
         </>
+    }
+}
+
+/// A table of words.
+fn table(heads: &[&str], rows: Vec<(String, Vec<String>)>) -> Html {
+    html! {
+        <div class="scroll" tabindex="0"><table>
+            { columns(heads) }
+            <tbody>{ for rows.into_iter().map(|(head, cells)| row(head, cells.into_iter().map(Html::from).collect())) }</tbody>
+        </table></div>
     }
 }
 
@@ -137,8 +144,7 @@ fn levels(dipping: &Dipping, prefs: &Prefs) -> Html {
 struct RecordProps {
     whose: Whose,
     log: LogId,
-    class: Class,
-    bath: BathPlan,
+    given: Given,
 }
 
 /// "Done" records the planned figures, "Done, but…" opens them, and it can be put into the plan of work.
@@ -148,7 +154,7 @@ fn Record(props: &RecordProps) -> Html {
     let open = use_cell(|| false);
     let said = use_cell(|| None::<String>);
     let (whose, log) = (props.whose, props.log);
-    let texts = props.bath.texts(props.class, props.bath.held);
+    let texts = props.given.clone();
     let prefs = desk.model().prefs.clone();
     let work = {
         let pairs = texts.iter().map(|(name, text)| (*name, text.as_str()));

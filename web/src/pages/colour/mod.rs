@@ -10,8 +10,6 @@ mod other;
 mod photo;
 pub mod words;
 
-use std::rc::Rc;
-
 use measure::{quantity::Length, say::Arg};
 use plan::{
     colour::Light,
@@ -23,6 +21,7 @@ use plan::{
 };
 use record::{
     history::entry::{LogId, Of},
+    id::WigId,
     trade::dye::Class,
     wig::{condition::Condition, figures::Wig, zone::Zone},
     workshop::{colour_locks::ColourLock, dyes::Dye},
@@ -34,7 +33,7 @@ use sheet::{
 use yew::prelude::*;
 
 use crate::{
-    pages::cap::{Props, head_refused, laid_out},
+    pages::cap::{head_refused, laid_out},
     parts::{
         cautions::cautions,
         drawing::draw,
@@ -43,11 +42,7 @@ use crate::{
         plain::{folded, p, section},
     },
     shell::talk::{WORDS, say, t, ta},
-    store::{
-        desk::{Desk, use_desk},
-        judge,
-        model::Whose,
-    },
+    store::{desk::Desk, judge, model::Whose},
 };
 
 pub use dyes::shelf;
@@ -63,37 +58,23 @@ pub struct Here<'a> {
     plan: &'a Result<dye::Plan, dye::Stop>,
 }
 
-/// The page.
-#[component]
-pub fn Colour(props: &Props) -> Html {
-    let desk = use_desk();
-    let prefs = desk.model().prefs.clone();
-    let (whose, log) = (props.whose, LogId::Wig(props.wig));
+/// The page. It is drawn anew only when the records change, so that nothing need be remembered between.
+pub fn page(desk: &Desk, wig: WigId, whose: Whose) -> Html {
+    let log = LogId::Wig(wig);
     let state = desk.state(whose, log);
     let bench = desk.model().bench(whose);
     let lots = bench.lots();
-    let laid = use_memo((state.clone(), lots.clone()), |(state, lots)| laid_out(state, lots));
-    let known = use_memo((bench.dyes(), bench.colour_locks()), Clone::clone);
-    let plan = {
-        let (desk, laid) = (desk.clone(), laid.clone());
-        use_memo((state.clone(), lots, known.clone()), move |(_, _, known)| {
-            let (layout, fullness) = laid.as_ref().as_ref().ok()?;
-            let found = judge::at_bench(desk.model(), whose, log, &|bench, condition| {
-                let (dyes, locks) = (&known.0, &known.1);
-                dye::plan(&Asked { bench, condition, layout, fullness, dyes, locks })
-            });
-            Some(found)
-        })
+    let (layout, fullness) = match laid_out(&state, &lots) {
+        Ok(laid) => laid,
+        Err(problems) => return head_refused(&problems, &desk.model().prefs),
     };
+    let (dyes, locks) = (bench.dyes(), bench.colour_locks());
+    let plan = judge::at_bench(desk.model(), whose, log, &|bench, condition| {
+        dye::plan(&Asked { bench, condition, layout: &layout, fullness: &fullness, dyes: &dyes, locks: &locks })
+    });
     let wig = Wig::new(&state);
-    let (layout, fullness) = match &*laid {
-        Ok((layout, fullness)) => (layout, fullness),
-        Err(problems) => return head_refused(problems, &prefs),
-    };
-    let Some(planned) = Rc::as_ref(&plan) else { return html! {} };
-    let (dyes, locks) = (known.0.as_slice(), known.1.as_slice());
-    let here = Here { desk: &desk, whose, log, wig: &wig, dyes, locks, plan: planned };
-    let hangs = Hangs::new(&here, layout, fullness);
+    let here = Here { desk, whose, log, wig: &wig, dyes: &dyes, locks: &locks, plan: &plan };
+    let hangs = Hangs::new(&here, &layout, &fullness);
     html! {
         <>
             { answer(&here, &hangs) }
