@@ -101,6 +101,10 @@ pub const ENGLISH: Table = &[
         "It is counted in. Expect a tinted hairline; keep lace out of the bath where it must match skin.",
     ),
     (
+        "dye.cap_weak_do",
+        "Too little to count. Expect a tinted hairline; keep lace out of the bath where it must match skin.",
+    ),
+    (
         "dye.photo_is_photo",
         "A colour picked by eye, or off a phone photo with something white beside the lock, is good to about {0} units at best.",
     ),

@@ -224,7 +224,7 @@ fn cap(asked: &Asked<'_>, plan: &Plan, all: &mut Vec<Caution>) {
         all.push(caution(
             Weight::Care,
             Say::new("dye.cap_takes", [Arg::Key(takes.label())]),
-            Say::key("dye.cap_takes_do"),
+            Say::key(if takes == Takes::Takes { "dye.cap_takes_do" } else { "dye.cap_weak_do" }),
         ));
     }
     let own = asked.wig().fibre().name;

@@ -67,15 +67,13 @@ pub fn drawing(legs: &[Leg], voice: &Voice<'_>, width_mm: f64) -> Drawing {
         legs.iter().max_by(|a, b| a.to.value.total_cmp(&b.to.value)),
         line.iter().map(|place| place[1]).reduce(f64::min),
     ) {
+        // Where it begins its heat is written already.
         let highest =
             line.iter().filter(|place| place[1] <= top + 0.01).map(|place| place[0]).fold(f64::INFINITY, f64::min);
-        shapes.push(Shape::text(
-            "d-label",
-            [highest, top - 1.2],
-            Say::new("sheet.heat", [Arg::Temperature(leg.to)]),
-            Anchor::Middle,
-            WORDS,
-        ));
+        if highest > margin + 1.0 {
+            let say = Say::new("sheet.heat", [Arg::Temperature(leg.to)]);
+            shapes.push(Shape::text("d-label", [highest, top - 1.2], say, Anchor::Middle, WORDS));
+        }
     }
     if let (Some(end), Some(leg)) = (line.last(), legs.last()) {
         shapes.push(Shape::text(

@@ -170,7 +170,7 @@ fn Bands(props: &BandsProps) -> Html {
         <div class="bands">
             <ol>{ for along.bands().iter().enumerate().map(|(index, band)| row(index, band)) }</ol>
             if let Some(reason) = refusal.get() { <p class="reason" role="alert">{ reason }</p> }
-            <label class="tick"><input type="checkbox" checked={along.smooth()} onchange={soft} /><span>{ t("web.bands_smooth") }</span></label>
+            <div class="ticks"><label class="tick"><input type="checkbox" checked={along.smooth()} onchange={soft} /><span>{ t("web.bands_smooth") }</span></label></div>
             <p class="actions">
                 if last + 1 < Along::MOST { { button("", t("web.band_add"), add) } }
                 { button("plain", t("web.bands_clear"), take_back) }
