@@ -1,9 +1,13 @@
 // From the colours wanted to a bath, two test locks, a corrected depth, and a recorded dyeing that takes its dye off the shelf.
 
 import assert from "node:assert/strict";
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { deflateSync } from "node:zlib";
 import { in_every_engine } from "./lib/suite.mjs";
-import { press, until } from "./lib/page.mjs";
-import { choose, enter, fill, go_tab, log_of, started, start_wig, unfold } from "./lib/app.mjs";
+import { choose_file, press, until } from "./lib/page.mjs";
+import { choose, enter, fill, go_tab, log_of, started, start_wig, unfold, value_of } from "./lib/app.mjs";
 
 const headline = (page) => page.evaluate(() => document.getElementById("headline")?.innerText ?? "");
 const dose = (page) => page.evaluate(() => document.querySelector(".bath dl.facts dd")?.innerText ?? "");
@@ -18,6 +22,35 @@ async function lock(page, dye, depth, shade) {
   await fill(page, "colour_lock-result_shade", shade);
   await press(page, "button", "Record");
   await until(page, () => document.getElementById("colour_lock-depth") === null);
+}
+
+/** A PNG of two halves, left and right, each of one colour. */
+function halves(left, right) {
+  const wide = 40;
+  const line = [0, ...Array.from({ length: wide }, (_, x) => (x < wide / 2 ? left : right)).flat()];
+  const chunk = (name, body) => {
+    const data = Buffer.concat([Buffer.from(name), body]);
+    let crc = ~0;
+    for (const byte of data) for (let bit = 0, value = byte; bit < 8; bit += 1, value >>= 1) crc = ((crc ^ value) & 1 ? 0xedb88320 : 0) ^ (crc >>> 1);
+    const out = Buffer.alloc(data.length + 8);
+    out.writeUInt32BE(body.length, 0);
+    data.copy(out, 4);
+    out.writeUInt32BE(~crc >>> 0, data.length + 4);
+    return out;
+  };
+  const head = Buffer.from([0, 0, 0, wide, 0, 0, 0, wide, 8, 2, 0, 0, 0]);
+  const rows = deflateSync(Buffer.from(Array.from({ length: wide }, () => line).flat()));
+  return Buffer.concat([Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]), chunk("IHDR", head), chunk("IDAT", rows), chunk("IEND", Buffer.alloc(0))]);
+}
+
+async function touch(page, share) {
+  const place = await page.evaluate((part) => {
+    const canvas = document.querySelector(".from-photo canvas");
+    canvas.scrollIntoView({ block: "center" });
+    const box = canvas.getBoundingClientRect();
+    return { x: box.x + box.width * part, y: box.y + box.height / 2 };
+  }, share);
+  await page.mouse.click(place.x, place.y);
 }
 
 in_every_engine("colour", ({ check }) => {
@@ -93,5 +126,35 @@ in_every_engine("colour", ({ check }) => {
     assert.match(await cautions(page), /nearest this base can become is #[0-9a-f]{6}/);
     await choose(page, "dye_with", "acid");
     await until(page, () => /acid dye: refuses it/.test(document.getElementById("headline").innerText));
+  });
+
+  check("a lock's colour comes off a photo, judged against the paper beside it", async (given) => {
+    const folder = await mkdtemp(join(tmpdir(), "weftbook-colour-"));
+    try {
+      const photo = join(folder, "lock.png");
+      // Paper under a yellow lamp, and a grey lock that looks yellow under it.
+      await writeFile(photo, halves([230, 218, 180], [138, 131, 107]));
+      const { page } = await started(given);
+      await start_wig(page, "Grey", { fibre: "modacrylic" });
+      await go_tab(page, "colour");
+      await press(page, "button", "Add a dye");
+      await until(page, () => /^stock_name-/.test(document.activeElement.id));
+      await press(page, "button", /^Record a test lock of/);
+      await until(page, () => document.getElementById("colour_lock-result_shade") !== null);
+      await unfold(page, "From a photo");
+      await choose_file(page, () => press(page, "button", "Choose or take a photo"), photo);
+      await until(page, () => document.querySelector(".from-photo canvas") !== null);
+      await until(page, () => /Touch the white paper/.test(document.querySelector(".from-photo [role=status]")?.innerText ?? ""));
+      await touch(page, 0.25);
+      await until(page, () => /Now touch the lock/.test(document.querySelector(".from-photo [role=status]")?.innerText ?? ""));
+      await touch(page, 0.75);
+      await until(page, () => /^#/.test(document.getElementById("colour_lock-result_shade")?.value ?? ""));
+      const shade = await value_of(page, "colour_lock-result_shade");
+      const bands = /^#(..)(..)(..)$/.exec(shade).slice(1).map((band) => parseInt(band, 16));
+      assert.ok(Math.max(...bands) - Math.min(...bands) <= 6, `${shade} is grey`);
+      assert.equal(await value_of(page, "colour_lock-seen_by"), "photo_white");
+    } finally {
+      await rm(folder, { recursive: true });
+    }
   });
 });
