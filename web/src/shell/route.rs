@@ -52,8 +52,7 @@ pub enum Tab {
 
 impl Tab {
     /// All tabs, in order.
-    pub const ALL: [Tab; 6] = [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Record, Tab::Sheet];
-    pub const ALL: [Tab; 6] = [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Colour, Tab::Record];
+    pub const ALL: [Tab; 7] = [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Colour, Tab::Record, Tab::Sheet];
 
     /// Its name in an address; its label is the sentence `tab.<name>`.
     pub fn name(self) -> &'static str {
