@@ -10,6 +10,7 @@ import { in_every_engine } from "./lib/suite.mjs";
 import { abort_writes, add_lot, answer, choose, go, pick, start_wig, started } from "./lib/app.mjs";
 
 const DEMO = JSON.parse(await readFile(new URL("../../demo-data/copper-bob.wig.json", import.meta.url), "utf8")).wig;
+const DRESSING = JSON.parse(await readFile(new URL("../../demo-data/evening-dressing.wig.json", import.meta.url), "utf8")).wig;
 let directory;
 before(async () => { directory = await mkdtemp(join(tmpdir(), "weftbook-looks-")); });
 after(() => rm(directory, { recursive: true }));
@@ -25,6 +26,7 @@ const PAGES = [
   { ...demo("look"), ready: unfold_all },
   { ...demo("weft"), ready: async (page) => { await answer(page); await unfold_all(page); } },
   { ...demo("heat"), ready: async (page) => { await unfold_all(page); await choose(page, "curl-back", "curl"); } },
+  { name: "dressing-colour", hash: `#/wig/${DRESSING}/colour`, ready: unfold_all },
   { ...demo("record"), ready: unfold_all },
   { ...demo("sheet"), ready: (page) => until(page, () => document.querySelector(".sheet") !== null) },
   { name: "fibres", hash: "#/fibres" },

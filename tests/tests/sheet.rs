@@ -140,6 +140,7 @@ fn marked() -> (Full, Vec<Mark>) {
                 Some(text)
             }
             (Holds::Money, "pack_price") => mark("17.83".to_owned()),
+            (Holds::Money, "stock_price") => mark("23.71".to_owned()),
             (Holds::Money, _) => mark("41.59".to_owned()),
             (Holds::Quantity(_), name) if place == Place::Slot => {
                 let (_, figure) = head.iter().find(|(one, _)| *one == name)?;

@@ -25,6 +25,10 @@ mod web_words;
 #[rustfmt::skip]
 mod bench_words;
 
+#[path = "../../web/src/pages/colour/words.rs"]
+#[rustfmt::skip]
+mod colour_words;
+
 #[path = "../../web/src/pages/drawer/words.rs"]
 #[rustfmt::skip]
 mod drawer_words;
@@ -45,6 +49,7 @@ const TABLES: &[(&str, Table)] = &[
     ("measure", measure::words::ENGLISH),
     ("record", record::words::ENGLISH),
     ("plan", plan::words::ENGLISH),
+    ("plan", plan::colour::words::ENGLISH),
     ("sheet", sheet::words::ENGLISH),
     ("format", format::words::ENGLISH),
     ("cli", cli_words::ENGLISH),
@@ -53,6 +58,7 @@ const TABLES: &[(&str, Table)] = &[
     ("web", drawer_words::ENGLISH),
     ("web", paper_words::ENGLISH),
     ("web", heat_words::ENGLISH),
+    ("web", colour_words::ENGLISH),
 ];
 
 /// Which tables a room may take sentences from: its own and those of the rooms it stands on.

@@ -12,7 +12,7 @@ function refuse(message, detail) {
   return Object.assign(new Error(message), { kind: "photo", detail: String(detail ?? "") });
 }
 
-function pick() {
+export function pick() {
   return new Promise((resolve) => {
     const input = document.createElement("input");
     input.type = "file";

@@ -9,6 +9,7 @@ pub const WORDS: Words = Words(&[
     measure::words::ENGLISH,
     record::words::ENGLISH,
     plan::words::ENGLISH,
+    plan::colour::words::ENGLISH,
     sheet::words::ENGLISH,
     format::words::ENGLISH,
     ENGLISH,

@@ -62,6 +62,8 @@ fn texts(holds: &Holds) -> Vec<String> {
         Holds::YesNo => ["yes", "no"].map(str::to_owned).to_vec(),
         Holds::Zones => vec!["nape".to_owned(), Zones::ALL.to_string()],
         Holds::Photo => vec![format!("{}{}", id(1), id(2))],
+        Holds::Shade => vec!["#000000".to_owned(), "#c04a7a".to_owned()],
+        Holds::Along => vec!["#3b2a20".to_owned(), "#3b2a20 to 40, #c04a7a to 70, #f0a0c8 smooth".to_owned()],
         Holds::Step => vec![StepId(id(STEP)).to_string()],
         Holds::Planned => vec![],
     }

@@ -59,6 +59,8 @@ fn holds(schema: &mut Schema, name: &str, holds: &Holds) {
         Holds::YesNo => "yes or no",
         Holds::Zones => "zones",
         Holds::Photo => "photo",
+        Holds::Shade => "colour",
+        Holds::Along => "colours along the length",
         Holds::Step => "step",
         Holds::Planned => "planned work",
     };

@@ -7,7 +7,8 @@ use crate::{
     decimal,
     money::Money,
     quantity::{
-        ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time, units,
+        ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time,
+        Volume, units,
     },
     unit::{Kind, Unit},
 };
@@ -93,6 +94,7 @@ impl Prefs {
             },
             Kind::Share => Unit::Percent,
             Kind::Times => Unit::Times,
+            Kind::Volume => Unit::Millilitre,
         }
     }
 
@@ -134,6 +136,27 @@ impl Prefs {
             Weights::Ounces => 1,
         };
         self.shown(mass.get::<units::kilogram>(), self.usual(Kind::Mass), decimals)
+    }
+
+    /// A small weight, as one weighs dye: hundredths below 10 g.
+    pub fn dose(&self, mass: Mass) -> String {
+        let decimals = match self.weights {
+            Weights::Grams if mass.get::<units::gram>() < 10.0 => 2,
+            Weights::Grams => 1,
+            Weights::Ounces => 3,
+        };
+        self.shown(mass.get::<units::kilogram>(), self.usual(Kind::Mass), decimals)
+    }
+
+    /// A volume: litres from one upwards, else millilitres.
+    pub fn volume(&self, volume: Volume) -> String {
+        let base = volume.get::<units::cubic_meter>();
+        let litres = Unit::Litre.from_base(base);
+        match litres {
+            _ if litres >= 0.9995 => self.shown(base, Unit::Litre, 1),
+            _ if litres >= 0.01 => self.shown(base, Unit::Millilitre, 0),
+            _ => self.shown(base, Unit::Millilitre, 1),
+        }
     }
 
     /// A temperature, to the degree.

@@ -21,7 +21,7 @@ pub mod units {
     pub use uom::si::temperature_interval::kelvin;
     pub use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
     pub use uom::si::time::{hour, minute, second};
-    pub use uom::si::volume::{liter, milliliter};
+    pub use uom::si::volume::{cubic_meter, liter, milliliter};
 
     pub use super::fineness::{decitex, denier};
 }

@@ -9,6 +9,7 @@ use crate::{
     prefs::Prefs,
     quantity::{
         ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time,
+        Volume,
     },
 };
 
@@ -72,6 +73,10 @@ pub enum Arg {
     Run(Length),
     /// A weight.
     Mass(Mass),
+    /// A small weight, as one weighs dye.
+    Dose(Mass),
+    /// A volume: mL or L.
+    Volume(Volume),
     /// Hours and minutes.
     Time(Time),
     /// A temperature: °C or °F.
@@ -139,6 +144,8 @@ impl Arg {
             Arg::Gap(length) => prefs.gap(*length),
             Arg::Run(length) => prefs.run(*length),
             Arg::Mass(mass) => prefs.mass(*mass),
+            Arg::Dose(mass) => prefs.dose(*mass),
+            Arg::Volume(volume) => prefs.volume(*volume),
             Arg::Time(time) => prefs.time(*time),
             Arg::Temperature(heat) => prefs.temperature(*heat),
             Arg::Fineness(fineness) => prefs.fineness(*fineness),

@@ -7,7 +7,8 @@ use core::{cmp::Ordering, fmt};
 use crate::{
     decimal,
     quantity::{
-        ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time, units,
+        ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time,
+        Volume, units,
     },
     say::{Arg, Say},
     unit::{Kind, Unit},
@@ -150,6 +151,11 @@ impl Typed {
     /// As a duration, when it is one.
     pub fn time(&self) -> Option<Time> {
         (self.unit.kind() == Kind::Time).then(|| Time::new::<units::second>(self.base()))
+    }
+
+    /// As a volume, when it is one.
+    pub fn volume(&self) -> Option<Volume> {
+        (self.unit.kind() == Kind::Volume).then(|| Volume::new::<units::cubic_meter>(self.base()))
     }
 
     /// As strands per area, when it is that.

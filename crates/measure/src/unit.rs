@@ -24,6 +24,8 @@ pub enum Kind {
     Share,
     /// How many times as much; base 1.
     Times,
+    /// A volume; base cubic metre.
+    Volume,
 }
 
 /// A unit that can be typed.
@@ -67,6 +69,10 @@ pub enum Unit {
     Percent,
     /// times as much
     Times,
+    /// mL
+    Millilitre,
+    /// L
+    Litre,
 }
 
 struct Row {
@@ -105,6 +111,8 @@ const TABLE: &[Row] = &[
     row(Unit::PerInch, Kind::StrandsPerLength, "/in", &["/in", "per in"], 1.0 / 0.0254),
     row(Unit::Percent, Kind::Share, "%", &["%", "percent"], 1e-2),
     row(Unit::Times, Kind::Times, "×", &["×", "x", "times"], 1.0),
+    row(Unit::Millilitre, Kind::Volume, "mL", &["ml", "cc"], 1e-6),
+    row(Unit::Litre, Kind::Volume, "L", &["l", "litre", "litres"], 1e-3),
 ];
 
 impl Unit {

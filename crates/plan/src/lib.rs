@@ -3,8 +3,10 @@
 //! What it is: pure planners that return a value with its working. What it is not: anything that changes a record.
 
 pub mod care;
+pub mod colour;
 pub mod cutting;
 pub mod dome;
+pub mod dye;
 pub mod fullness;
 pub mod hairline;
 pub mod heat;

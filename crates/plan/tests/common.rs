@@ -65,12 +65,18 @@ impl Bench {
                 desk::work(&work::count::KIND, texts, &prefs).unwrap_or_else(|refusals| panic!("{line}: {refusals:?}"));
             return self.add(LogId::Workshop, body);
         }
+        if let Some(rest) = line.strip_prefix("work ") {
+            return self.work(wig_log(), rest, line);
+        }
+        if let Some(rest) = line.strip_prefix("shop ") {
+            return self.work(LogId::Workshop, rest, line);
+        }
         let (name, value) = line.split_once('=').unwrap();
         let (name, value) = (name.trim(), value.trim());
         let (log, slot, of) = match name.strip_prefix("lot ") {
             Some(rest) => {
                 let (id, slot) = rest.split_once('.').unwrap();
-                if slot == "use_lot" {
+                if slot == "use_lot" || slot == "use_dye" {
                     (wig_log(), slot, Of::Lot(lot(id)))
                 } else {
                     (LogId::Workshop, slot, Of::Lot(lot(id)))
@@ -88,6 +94,24 @@ impl Bench {
         let value = if slot == "main_lot" { lot(value).to_string() } else { value.to_owned() };
         let body =
             desk::set(&state, log, slot, of, &value, &prefs).unwrap_or_else(|refusal| panic!("{line}: {refusal:?}"));
+        self.add(log, body);
+    }
+
+    /// Work of any kind: `colour_lock stock=D; depth=1 %`.
+    fn work(&mut self, log: LogId, rest: &str, line: &str) {
+        let (kind, rest) = rest.split_once(' ').unwrap();
+        let pairs: Vec<(String, String)> = rest
+            .split(';')
+            .map(|pair| pair.split_once('=').unwrap())
+            .map(|(name, value)| {
+                let (name, value) = (name.trim(), value.trim());
+                let is_lot = name == "lot" || name.starts_with("stock");
+                (name.to_owned(), if is_lot { lot(value).to_string() } else { value.to_owned() })
+            })
+            .collect();
+        let texts = pairs.iter().map(|(a, b)| (a.as_str(), b.as_str()));
+        let body = desk::work(work::kind_named(kind).unwrap(), texts, &Prefs::default())
+            .unwrap_or_else(|refusals| panic!("{line}: {refusals:?}"));
         self.add(log, body);
     }
 
@@ -111,6 +135,16 @@ impl Bench {
     /// The wig as it stands.
     pub fn state(&self) -> State {
         fold(&self.wig)
+    }
+
+    /// The workshop as it stands.
+    pub fn workshop(&self) -> State {
+        fold(&self.workshop)
+    }
+
+    /// The wig's identity.
+    pub fn wig_id() -> WigId {
+        WigId(Id::from_bytes([7; 16]))
     }
 
     /// The workshop's lots.

@@ -16,6 +16,7 @@ use measure::{
 use crate::{
     id::{LotId, PhotoId, StepId},
     wig::{
+        shade::{Along, Shade},
         steps::Planned,
         zone::{Zone, Zones},
     },
@@ -71,6 +72,10 @@ pub enum Holds {
     Zones,
     /// A photo, by the hash of its bytes.
     Photo,
+    /// A colour.
+    Shade,
+    /// Colours along the length.
+    Along,
     /// A step of the wig's plan of work.
     Step,
     /// What is planned for a step; never typed.
@@ -102,6 +107,10 @@ pub enum Value {
     Zones(Zones),
     /// A photo.
     Photo(PhotoId),
+    /// A colour.
+    Shade(Shade),
+    /// Colours along the length.
+    Along(Along),
     /// A step.
     Step(StepId),
     /// What is planned for a step.
@@ -153,6 +162,8 @@ impl Holds {
             },
             Holds::Zones => Zones::read(bare).map(Value::Zones).ok_or_else(|| refused("record.not_zones")),
             Holds::Photo => PhotoId::read(bare).map(Value::Photo).ok_or_else(|| refused("record.not_a_photo")),
+            Holds::Shade => Shade::read(bare).map(Value::Shade).ok_or_else(|| refused("record.not_a_shade")),
+            Holds::Along => Along::read(bare).map(Value::Along).ok_or_else(|| refused("record.not_along")),
             Holds::Step => StepId::read(bare).map(Value::Step).ok_or_else(|| refused("record.not_a_step")),
             Holds::Planned => Err(refused("record.not_a_step")),
         }
@@ -202,6 +213,8 @@ impl Value {
             Value::YesNo(false) => "no".to_owned(),
             Value::Zones(zones) => zones.to_string(),
             Value::Photo(photo) => photo.to_string(),
+            Value::Shade(shade) => shade.to_string(),
+            Value::Along(along) => along.to_string(),
             Value::Step(step) => step.to_string(),
             Value::Planned(planned) => planned.work.kind().name.to_owned(),
         }
@@ -235,6 +248,22 @@ impl Value {
     pub fn count(&self) -> Option<u32> {
         match self {
             Value::Count(count) => Some(*count),
+            _ => None,
+        }
+    }
+
+    /// The colour, when it is one.
+    pub fn shade(&self) -> Option<Shade> {
+        match self {
+            Value::Shade(shade) => Some(*shade),
+            _ => None,
+        }
+    }
+
+    /// The colours along the length, when it is that.
+    pub fn along(&self) -> Option<&Along> {
+        match self {
+            Value::Along(along) => Some(along),
             _ => None,
         }
     }

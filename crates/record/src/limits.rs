@@ -5,8 +5,8 @@
 use measure::{
     limit::Limit,
     unit::Unit::{
-        Celsius, Centimetre, Decitex, Gram, Hour, Kilogram, Metre, Millimetre, Minute, PerCentimetre,
-        PerSquareCentimetre, Percent, Times,
+        Celsius, Centimetre, Decitex, Gram, Hour, Kilogram, Litre, Metre, Millilitre, Millimetre, Minute,
+        PerCentimetre, PerSquareCentimetre, Percent, Times,
     },
 };
 
@@ -94,3 +94,19 @@ pub const LOCK: Limit = Limit::new(0.05, 60.0, Millimetre, "limit.lock");
 pub const ALTITUDE: Limit = Limit::new(-430.0, 5000.0, Metre, "limit.altitude");
 /// Water poured; a litre weighs a kilogram.
 pub const POURED: Limit = Limit::new(0.1, 30.0, Kilogram, "limit.poured");
+/// A pot, a bath.
+pub const POT: Limit = Limit::new(0.2, 100.0, Litre, "limit.pot");
+/// Litres of bath for a kilogram of fibre.
+pub const LIQUOR_RATIO: Limit = Limit::new(5.0, 200.0, Times, "limit.liquor_ratio");
+/// A weighed amount of dye.
+pub const DYE_WEIGHT: Limit = Limit::new(0.0, 5000.0, Gram, "limit.dye_amount");
+/// A measured amount of dye.
+pub const DYE_VOLUME: Limit = Limit::new(0.0, 10000.0, Millilitre, "limit.dye_amount");
+/// A bottle's cap.
+pub const BOTTLE_CAP: Limit = Limit::new(0.5, 100.0, Millilitre, "limit.bottle_cap");
+/// Fibre in a bath.
+pub const FIBRE_WEIGHT: Limit = Limit::new(0.1, 5000.0, Gram, "limit.fibre_weight");
+/// How far above or below the widest part of the head the water stands.
+pub const WATER_LINE: Limit = Limit::new(-30.0, 200.0, Centimetre, "limit.water_line");
+/// Vinegar in a bath.
+pub const ACID_AMOUNT: Limit = Limit::new(0.0, 2000.0, Millilitre, "limit.acid_amount");

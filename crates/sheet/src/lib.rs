@@ -4,6 +4,7 @@
 //! What it is not: planning, encoding, or a page of the app.
 
 pub mod cap;
+pub mod colour;
 pub mod curve;
 pub mod cutting;
 pub mod depths;

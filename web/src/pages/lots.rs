@@ -14,7 +14,7 @@ use record::{
 };
 use yew::prelude::*;
 
-use crate::parts::plain::{folded, p, title};
+use crate::parts::plain::{folded, p, section, title};
 
 use crate::{
     pages::bench::{Named, work_form},
@@ -43,6 +43,7 @@ pub fn page(desk: &Desk) -> Html {
             { add_lot(desk, Whose::Own, None) }
             if !lots.is_empty() { <h2 class="visually-hidden">{ t("web.on_shelf") }</h2> }
             { for lots.iter().map(|lot| html! { <LotCard key={lot.id.to_string()} whose={Whose::Own} lot={lot.clone()} /> }) }
+            { section("shelf-dyes", "web.colour_dyes", crate::pages::colour::shelf(desk, Whose::Own)) }
         </>
     }
 }
@@ -145,6 +146,7 @@ pub fn LotCard(props: &CardProps) -> Html {
                     { known("lot_fineness", Arg::Fineness(lot.fineness.likely), &lot.fineness.origin, None) }
                     { field("pack_price", None, None) }
                     { field("lot_colour", None, None) }
+                    { field("lot_shade", None, None) }
                     { field("dye_lot", None, None) }
                     { field("still_sold", words(&choice("yes")), None) }
                     { field("lot_label_heat", None, None) }

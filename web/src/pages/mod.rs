@@ -6,6 +6,7 @@ pub mod about;
 pub mod base;
 pub mod bench;
 pub mod cap;
+pub mod colour;
 pub mod drawer;
 pub mod find;
 pub mod heat;

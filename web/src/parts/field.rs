@@ -10,8 +10,8 @@ use record::{
         desk,
         entry::{LogId, Of},
     },
+    id::LotId,
     wig::{figure::Origin, zone::Zone},
-    workshop::lots::Lot,
 };
 use yew::prelude::*;
 
@@ -235,8 +235,8 @@ pub(crate) struct Shown<'a> {
     pub stands: Option<&'a str>,
     /// Whether what it holds was refused.
     pub refused: bool,
-    /// The lots to choose from.
-    pub lots: &'a [Lot],
+    /// The lots to choose from, with their names.
+    pub lots: &'a [(LotId, String)],
 }
 
 /// The control for a field: what is typed goes to `typed` at once, and to `commit` when it is left.
@@ -279,7 +279,8 @@ pub(crate) fn control(
         Holds::Choice(choices) => select(choices.iter().map(|name| ((*name).to_owned(), talk::choice(name))).collect()),
         Holds::YesNo => select(["yes", "no"].iter().map(|name| ((*name).to_owned(), talk::choice(name))).collect()),
         Holds::Zone => select(Zone::ALL.iter().map(|zone| (zone.name().to_owned(), t(zone.label()))).collect()),
-        Holds::Lot => select(shown.lots.iter().map(|lot| (lot.id.to_string(), lot.name.clone())).collect()),
+        Holds::Lot => select(shown.lots.iter().map(|(lot, name)| (lot.to_string(), name.clone())).collect()),
+        Holds::Shade => shade(id, value, &described, invalid, shown.stands, commit, typed),
         Holds::Text(longest) if *longest > 300 => {
             html! { <textarea {id} value={value.to_owned()} oninput={on_typed(typed)} onchange={on_change(commit)} rows="3"
             aria-describedby={described} aria-invalid={invalid} /> }
@@ -298,6 +299,42 @@ pub(crate) fn control(
             oninput={on_typed(typed)} onchange={on_change(commit)}
             autocomplete="off" aria-describedby={described} aria-invalid={invalid} /> }
         }
+    }
+}
+
+/// A colour: picked or typed.
+fn shade(
+    id: String,
+    value: &str,
+    described: &str,
+    invalid: &'static str,
+    stands: Option<&str>,
+    commit: &Callback<String>,
+    typed: &Callback<String>,
+) -> Html {
+    let picked = record::wig::shade::Shade::read(value).map_or_else(|| "#808080".to_owned(), |shade| shade.to_string());
+    let on_pick = {
+        let (commit, typed) = (commit.clone(), typed.clone());
+        Callback::from(move |event: Event| {
+            typed.emit(text_of(&event));
+            commit.emit(text_of(&event));
+        })
+    };
+    let on_input = {
+        let typed = typed.clone();
+        Callback::from(move |event: InputEvent| typed.emit(text_of(&event)))
+    };
+    let on_change = {
+        let commit = commit.clone();
+        Callback::from(move |event: Event| commit.emit(text_of(&event)))
+    };
+    html! {
+        <span class="shade">
+            <input type="color" value={picked} onchange={on_pick} aria-label={t("web.pick_colour")} />
+            <input {id} type="text" value={value.to_owned()} placeholder={stands.unwrap_or_default().to_owned()}
+                oninput={on_input} onchange={on_change} autocomplete="off"
+                aria-describedby={described.to_owned()} aria-invalid={invalid} />
+        </span>
     }
 }
 

@@ -63,6 +63,7 @@ pub fn App() -> Html {
                     Tab::Look => html! { <pages::look::Look {wig} {whose} /> },
                     Tab::Weft => html! { <pages::weft::Weft {wig} {whose} /> },
                     Tab::Heat => html! { <pages::heat::Heat {wig} {whose} /> },
+                    Tab::Colour => pages::colour::page(&desk, wig, whose),
                     Tab::Record => pages::bench::page(&desk, wig, whose),
                     Tab::Sheet => html! { <pages::paper::Paper {wig} {whose} /> },
                 };

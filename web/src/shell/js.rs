@@ -53,6 +53,12 @@ extern "C" {
     fn photo_address_js(hash: &str, large: bool) -> js_sys::Promise;
 }
 
+#[wasm_bindgen(raw_module = "./swatch.js")]
+extern "C" {
+    #[wasm_bindgen(js_name = tap_photo)]
+    fn tap_photo_js(host: &str, tapped: &js_sys::Function) -> js_sys::Promise;
+}
+
 #[wasm_bindgen(raw_module = "./store.js")]
 extern "C" {
     #[wasm_bindgen(js_name = open)]
@@ -189,6 +195,15 @@ pub async fn photo_data(hash: &str) -> Result<Option<String>, JsError> {
 /// An address to show a photo by; nothing where it is missing here.
 pub async fn photo_address(hash: &str, large: bool) -> Result<Option<String>, JsError> {
     Ok(settled(photo_address_js(hash, large)).await?.as_string())
+}
+
+/// Draws a photo the person chooses into an element and hears of the colour under each touch; whether there is one.
+pub async fn tap_photo(host: &str, tapped: impl Fn(u8, u8, u8) + 'static) -> bool {
+    // It lives as long as the photo may be touched.
+    let closure = Closure::<dyn Fn(u8, u8, u8)>::new(tapped);
+    let there = settled(tap_photo_js(host, closure.as_ref().unchecked_ref())).await;
+    closure.forget();
+    there.ok().and_then(|there| there.as_bool()).unwrap_or(false)
 }
 
 /// Hears of new versions for as long as the app lives.

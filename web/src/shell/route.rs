@@ -44,6 +44,8 @@ pub enum Tab {
     Weft,
     /// Curl and heat.
     Heat,
+    /// Colours and dye baths.
+    Colour,
     /// What was done.
     Record,
     /// The sheet for a helper.
@@ -52,7 +54,8 @@ pub enum Tab {
 
 impl Tab {
     /// All tabs, in order.
-    pub const ALL: [Tab; 7] = [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Heat, Tab::Record, Tab::Sheet];
+    pub const ALL: [Tab; 8] =
+        [Tab::Cap, Tab::Base, Tab::Look, Tab::Weft, Tab::Heat, Tab::Colour, Tab::Record, Tab::Sheet];
 
     /// Its name in an address; its label is the sentence `tab.<name>`.
     pub fn name(self) -> &'static str {
@@ -62,6 +65,7 @@ impl Tab {
             Tab::Look => "look",
             Tab::Weft => "weft",
             Tab::Heat => "heat",
+            Tab::Colour => "colour",
             Tab::Record => "record",
             Tab::Sheet => "sheet",
         }

@@ -14,6 +14,7 @@ pub const WORDS: Words = Words(&[
     measure::words::ENGLISH,
     record::words::ENGLISH,
     plan::words::ENGLISH,
+    plan::colour::words::ENGLISH,
     sheet::words::ENGLISH,
     format::words::ENGLISH,
     crate::words::ENGLISH,
@@ -21,6 +22,7 @@ pub const WORDS: Words = Words(&[
     crate::pages::drawer::words::ENGLISH,
     crate::pages::paper::words::ENGLISH,
     crate::pages::heat::words::ENGLISH,
+    crate::pages::colour::words::ENGLISH,
 ]);
 
 /// The sentence of a key.

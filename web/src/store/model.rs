@@ -25,6 +25,8 @@ use record::{
     search::Index,
     wig::figures::Wig,
     workshop::{
+        colour_locks::{ColourLock, colour_locks},
+        dyes::{Dye, dyes},
         locks::{TestLock, locks},
         lots::{Lot, lots},
     },
@@ -118,6 +120,16 @@ impl Bench {
     /// How far sets opened, by all wigs' records.
     pub fn opened(&self) -> Vec<Opened> {
         results(self.each_wig().map(|(_, state)| state))
+    }
+
+    /// Dye on the shelf, with what is left of it.
+    pub fn dyes(&self) -> Vec<Dye> {
+        dyes(&self.state(LogId::Workshop), self.each_wig().map(|(_, state)| state))
+    }
+
+    /// Colour test locks of the workshop and of all wigs.
+    pub fn colour_locks(&self) -> Vec<ColourLock> {
+        colour_locks(&self.state(LogId::Workshop), self.each_wig())
     }
 
     /// Everything done, ready to be searched.

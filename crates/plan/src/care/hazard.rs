@@ -37,6 +37,12 @@ pub fn hazard(work: &Work) -> Option<Hazard> {
             lines.push(line);
             source = from;
         }
+        "colour_lock" | "count_dye" => {
+            let class = work.choice("dye_class").and_then(Class::read).unwrap_or(Class::Acid);
+            let (line, from) = class.hazard();
+            lines.push(line);
+            source = from;
+        }
         "glue" => lines.push(match work.choice("glue")? {
             "spirit_glue" => "hazard.spirit_glue",
             "hot_melt" => "hazard.hot_melt",

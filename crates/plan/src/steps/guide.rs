@@ -36,6 +36,7 @@ const GUIDES: &[Guide] = &[
     row("dry", "guide.dry_right", "guide.dry_stop"),
     row("heat_set", "guide.heat_set_right", "guide.heat_set_stop"),
     row("dye", "guide.dye_right", "guide.dye_stop"),
+    row("colour_lock", "guide.colour_lock_right", "guide.colour_lock_stop"),
     row("test_lock", "guide.test_lock_right", "guide.test_lock_stop"),
     row("cut", "guide.cut_right", "guide.cut_stop"),
     row("product", "guide.product_right", "guide.product_stop"),
@@ -52,6 +53,7 @@ const GUIDES: &[Guide] = &[
     row("hand_over", "guide.hand_over_right", "guide.hand_over_stop"),
     row("photo", "guide.photo_right", "guide.photo_stop"),
     row("count", "guide.count_right", "guide.count_stop"),
+    row("count_dye", "guide.count_dye_right", "guide.count_dye_stop"),
     row("note", "guide.note_right", "guide.note_stop"),
 ];
 

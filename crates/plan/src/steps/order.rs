@@ -45,6 +45,7 @@ const ORDER: &[Row] = &[
     row("sew_weft", 140),
     row("edge", 150),
     row("cut", 160),
+    row("colour_lock", 165),
     row("dye", 170),
     row("rinse", 180),
     row("dry", 190),
@@ -66,6 +67,7 @@ const ORDER: &[Row] = &[
     row("photo", 380),
     row("note", 380),
     row("count", 380),
+    row("count_dye", 390),
 ];
 
 /// Where work stands in the order: smaller is earlier.

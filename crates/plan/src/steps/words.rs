@@ -68,6 +68,16 @@ pub const GUIDES: Table = &[
         "guide.dye_stop",
         "Stop and ask if the bath is hotter than the sheet says, the fibre takes no dye, or dust or fumes reach you. The dye’s label comes first.",
     ),
+    (
+        "guide.colour_lock_right",
+        "Right when the lock is rinsed clear and dry and its colour is written down beside its depth.",
+    ),
+    (
+        "guide.colour_lock_stop",
+        "Stop and ask if the lock shrinks, sticks or takes nothing: the bath would do the same.",
+    ),
+    ("guide.count_dye_right", "Right when the packet’s own weight is off and its label says the day."),
+    ("guide.count_dye_stop", "Stop and ask if there is more than was bought: it was weighed wrong once."),
     ("guide.test_lock_right", "Right when the hidden lock is cold and dry and what it shows is written down."),
     ("guide.test_lock_stop", "Stop and ask if it melts, sticks or smells: nothing hotter is tried on this fibre."),
     ("guide.cut_right", "Right when both sides are alike and nothing is shorter than the sheet says, curl counted in."),

@@ -302,7 +302,9 @@ impl Making<'_> {
             Value::Zone(zone) => self.labels.add("zone", zone.name(), text),
             Value::Zones(some) => some.each().for_each(|zone| self.labels.add("zone", zone.name(), text)),
             Value::Lot(lot) => text.push_str(self.lots.get(lot).map_or("", |lot| lot.text.as_str())),
-            Value::Count(_) | Value::Date(_) | Value::Money(_) => fold_onto(&value.text(), text),
+            Value::Count(_) | Value::Date(_) | Value::Money(_) | Value::Shade(_) | Value::Along(_) => {
+                fold_onto(&value.text(), text)
+            }
             Value::YesNo(_) | Value::Photo(_) | Value::Step(_) | Value::Planned(_) => return,
         }
         text.push(' ');

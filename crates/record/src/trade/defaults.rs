@@ -3,10 +3,11 @@
 //! What it is: one row per default, named by the slot that replaces it. What it is not: a limit.
 
 use measure::unit::Unit::{
-    Centimetre, Gram, Hour, Millimetre, Minute, PerCentimetre, PerSquareCentimetre, Percent, Times,
+    Centimetre, Gram, Hour, Litre, Millimetre, Minute, PerCentimetre, PerSquareCentimetre, Percent, Times,
 };
 
 use super::{
+    bath,
     fact::{Fact, Sure, fact},
     sources::{JUDGED, PRACTICE, PUPIL, WEIGHT_TABLE},
 };
@@ -48,6 +49,9 @@ pub const DEFAULTS: &[Default] = &[
     default("hand_tied_width", fact(25.0, 28.0, 30.0, Centimetre, &PRACTICE, Sure::Medium)),
     default("parting_gap", fact(2.0, 3.0, 4.0, Millimetre, &PRACTICE, Sure::Low)),
     default("parting_length", fact(6.0, 8.0, 12.0, Centimetre, &PRACTICE, Sure::Low)),
+    default("pot", fact(5.0, 8.0, 10.0, Litre, &JUDGED, Sure::Low)),
+    default("liquor_ratio", bath::LIQUOR),
+    default("bath_spare", fact(5.0, 10.0, 10.0, Gram, &PRACTICE, Sure::Medium)),
 ];
 
 /// The default of a slot.

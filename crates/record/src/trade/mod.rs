@@ -3,6 +3,7 @@
 //! What it is: tables of data: a row more is a fibre, a cap or a default more.
 //! What it is not: arithmetic, or a person's own figures, which replace these one by one.
 
+pub mod bath;
 pub mod bears;
 pub mod burns;
 pub mod caps;

@@ -182,3 +182,26 @@ pub const GEOMETRY: Source =
 /// Conduction.
 pub const CONDUCTION: Source =
     Source { text: "computed: transient conduction in a wound layer, the slow bound", known: Known::Computed };
+// The bath.
+
+/// Depth of acid dye.
+pub const DEPTH_ACID: Source =
+    read("US patent 5925149 (0.1 to 5 % on the weight of fibre) and a wool dye supplier's guidance");
+/// Depth of disperse dye.
+pub const DEPTH_DISPERSE: Source =
+    read("textile blogs on disperse dye (2 to 3 %); the paler depths and black recalled from textile practice");
+/// Strength of dyes.
+pub const STRENGTHS: Source = Source {
+    text: "our own judgement from the depths above, no source: dyes differ by two to four times, a test lock settles it",
+    known: Known::Judged,
+};
+/// Wetting out.
+pub const BROADBENT_WETTING: Source = read("Broadbent, Basic Principles of Textile Coloration, SDC 2001, p. 318");
+/// Acid and starting temperature of polyamide baths.
+pub const ACETIC_POLYAMIDE: Source =
+    read("two process pages on acid dye for polyamide: acetic acid 1 to 3 % on the weight of fibre, from 40 °C");
+/// How fast a bath is heated.
+pub const RAMPS: Source = read("textile blog and dye process page: 1 to 1.5 °C a minute");
+/// Cooling of acrylic fibre in its bath.
+pub const CRACK_MARKS: Source =
+    read("AATCC text on acrylic fibre, extract: about 50 °C before rinsing, else crack marks");

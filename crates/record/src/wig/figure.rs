@@ -5,7 +5,7 @@
 use core::ops::Mul;
 
 use measure::{
-    quantity::{ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, Ratio, Time, units},
+    quantity::{ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, Ratio, Time, Volume, units},
     typed::Typed,
 };
 
@@ -91,6 +91,7 @@ from_base! {
     ArealNumberDensity: per_square_meter;
     Time: second;
     Ratio: ratio;
+    Volume: cubic_meter;
 }
 
 impl<Q: FromBase> Figure<Q> {

@@ -6,12 +6,16 @@
 use measure::{
     civil::Date,
     money::Money,
-    quantity::{ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, Ratio, Time, units},
+    quantity::{
+        ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, Ratio, ThermodynamicTemperature,
+        Time, Volume, units,
+    },
     typed::Typed,
 };
 
 use super::{
     figure::{Figure, FromBase, Origin},
+    shade::{Along, Shade},
     slots,
     zone::Zone,
 };
@@ -25,6 +29,7 @@ use crate::{
     trade::{
         caps::{self, Cap, Ground},
         defaults,
+        dye::Class,
         fibres::{self, Fibre},
         sizes,
         sources::MESH,
@@ -416,6 +421,48 @@ impl<'a> Wig<'a> {
         self.count("delivery_days", Of::Wig).map_or(defaults::DELIVERY_DAYS, |days| (days, days, days))
     }
 
+    /// The base's colour, where said.
+    pub fn base_shade(&self) -> Option<Shade> {
+        self.value("base_shade", Of::Wig).and_then(Value::shade)
+    }
+
+    /// Colours along the length of a zone: its own, else the whole wig's.
+    pub fn colour_along(&self, zone: Zone) -> Option<&'a Along> {
+        self.value("zone_colour_along", Of::Zone(zone))
+            .or_else(|| self.value("colour_along", Of::Wig))
+            .and_then(Value::along)
+    }
+
+    /// Whether a dye is meant for this wig.
+    pub fn uses_dye(&self, lot: LotId) -> bool {
+        matches!(self.value("use_dye", Of::Lot(lot)), Some(Value::YesNo(true)))
+    }
+
+    /// The class of dye or colour chosen.
+    pub fn dye_with(&self) -> Option<Class> {
+        self.choice("dye_with").and_then(Class::read)
+    }
+
+    /// What the pot holds to its brim.
+    pub fn pot(&self) -> Figure<Volume> {
+        self.figure("pot")
+    }
+
+    /// Litres of bath for a kilogram of fibre.
+    pub fn liquor_ratio(&self) -> Figure<Ratio> {
+        self.figure("liquor_ratio")
+    }
+
+    /// Spare and hairline fibre that goes into each bath.
+    pub fn bath_spare(&self) -> Figure<Mass> {
+        self.figure("bath_spare")
+    }
+
+    /// How hot the bath is to be held, where said.
+    pub fn pot_temperature(&self) -> Option<ThermodynamicTemperature> {
+        self.value("pot_temperature", Of::Wig).and_then(Value::typed).and_then(Typed::temperature)
+    }
+
     /// What the base cost.
     pub fn base_price(&self) -> Option<Money> {
         match self.value("base_price", Of::Wig) {
@@ -460,6 +507,9 @@ mod tests {
             "minutes_per_row",
             "hours_a_day",
             "parting_length",
+            "pot",
+            "liquor_ratio",
+            "bath_spare",
         ] {
             assert!(defaults::default_for(slot).is_some(), "{slot}");
         }

@@ -6,6 +6,7 @@ pub mod condition;
 pub mod figure;
 pub mod figures;
 pub mod sewn;
+pub mod shade;
 pub mod slots;
 pub mod steps;
 pub mod work;

@@ -9,7 +9,7 @@ use crate::{
     trade::{caps, fibres, sizes, soaking},
     wig::{
         steps,
-        work::{MEDIA, heat_set},
+        work::{DYE_CLASSES, MEDIA, heat_set},
     },
 };
 
@@ -182,6 +182,16 @@ pub const SLOTS: &[Slot] = &[
     slot("poured_fibre", Wig, Bench, Quantity(&limits::WIG_WEIGHT)),
     slot("altitude", Wig, Bench, Quantity(&limits::ALTITUDE)),
     slot("steam_air", Wig, Bench, Quantity(&limits::SHARE)),
+    // Colour.
+    slot("base_shade", Wig, Base, Holds::Shade),
+    slot("colour_along", Wig, Look, Holds::Along),
+    slot("zone_colour_along", Zone, Look, Holds::Along),
+    slot("use_dye", Per::Lot, Look, YesNo),
+    slot("dye_with", Wig, Bench, Choice(DYE_CLASSES)),
+    slot("pot", Wig, Bench, Quantity(&limits::POT)),
+    slot("liquor_ratio", Wig, Bench, Quantity(&limits::LIQUOR_RATIO)),
+    slot("bath_spare", Wig, Bench, Quantity(&limits::FIBRE_WEIGHT)),
+    slot("pot_temperature", Wig, Bench, Quantity(&limits::TEMPERATURE)),
 
     slot(steps::SLOT, Per::Step, Bench, Holds::Planned),
 ];

@@ -10,6 +10,7 @@ use measure::{
     quantity::{Length, LinearMassDensity, LinearNumberDensity, Mass, units},
 };
 
+use super::dyes;
 use crate::{
     field::Value,
     history::{
@@ -23,6 +24,7 @@ use crate::{
     },
     wig::{
         figure::{Figure, FromBase},
+        shade::Shade,
         work::{count::Counted, sew_weft::SewWeft},
     },
 };
@@ -56,6 +58,8 @@ pub struct Lot {
     pub fineness: Figure<LinearMassDensity>,
     /// Strands counted on a length of it.
     pub strands: Option<Figure<LinearNumberDensity>>,
+    /// Its colour.
+    pub shade: Option<Shade>,
     /// Price of a pack.
     pub price: Option<Money>,
     /// Whether more of this dye lot can be had.
@@ -106,7 +110,7 @@ pub fn lots<'a>(workshop: &State, wigs: impl IntoIterator<Item = &'a State>) -> 
     let mut ids: Vec<LotId> = workshop
         .values()
         .filter_map(|(key, held)| match key.of {
-            Of::Lot(lot) if held.value.is_some() => Some(lot),
+            Of::Lot(lot) if held.value.is_some() && !key.slot.starts_with(dyes::MARK) => Some(lot),
             _ => None,
         })
         .collect();
@@ -156,6 +160,7 @@ fn read(workshop: &State, id: LotId, used: &[(Moment, SewWeft)]) -> Lot {
         hanging: said(value("weft_length")).unwrap_or_else(|| assumed::<Length>("weft_length")).times(halve),
         fineness: said(value("lot_fineness")).unwrap_or_else(|| Figure::assumed(&fibre.fineness)),
         strands: said(value("strands")),
+        shade: value("lot_shade").and_then(Value::shade),
         price: match value("pack_price") {
             Some(Value::Money(money)) => Some(*money),
             _ => None,

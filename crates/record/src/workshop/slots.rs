@@ -1,13 +1,14 @@
-//! What may be said of a lot of weft: one purchase of one kind in one dye lot.
+//! What may be said of a lot: one purchase of one kind of weft in one dye lot, or of one batch of dye.
 //!
 //! What it is: the table of slots that "set a value" entries of the workshop fill.
 //! What it is not: how much of it is left (that is counted, see `work::count`).
 
 use crate::{
-    field::Holds::{Choice, Count, Money, Quantity, Text, YesNo},
+    field::Holds::{AnyOf, Choice, Count, Money, Quantity, Shade, Text, YesNo},
     field::{Field, field},
     limits,
     trade::fibres,
+    wig::work::DYE_CLASSES,
 };
 
 /// How weft is made, which decides whether it may be cut.
@@ -16,6 +17,9 @@ pub const MADE: &[&str] = &["machine", "flat", "hand_tied"];
 pub const LAYERS: &[&str] = &["double", "single"];
 /// How the fibre length was taken.
 pub const LENGTH_TAKEN: &[&str] = &["hanging", "unfolded"];
+
+/// What dye comes as.
+pub const FORMS: &[&str] = &["powder", "liquid"];
 
 /// Every slot of a lot.
 #[rustfmt::skip]
@@ -36,6 +40,16 @@ pub const SLOTS: &[Field] = &[
     field("pack_price", Money),
     field("still_sold", YesNo),
     field("lot_label_heat", Quantity(&limits::TEMPERATURE)),
+    field("lot_shade", Shade),
+    // A lot of dye: one packet or bottle of one batch.
+    field("stock_name", Text(80)),
+    field("stock_class", Choice(DYE_CLASSES)),
+    field("stock_form", Choice(FORMS)),
+    field("stock_batch", Text(60)),
+    field("stock_packet", AnyOf(&[&limits::DYE_WEIGHT, &limits::DYE_VOLUME])),
+    field("stock_cap", Quantity(&limits::BOTTLE_CAP)),
+    field("stock_price", Money),
+    field("stock_shade", Shade),
 ];
 
 /// The slot of a name.

@@ -20,6 +20,7 @@ use record::{
     history::entry::{Amendment, Body, Corrected, Entry, Key, LogId, Of, Says, Setting, Written},
     id::{EntryId, Id, LotId, PersonId, StepId, WigId},
     wig::{
+        shade::{Along, Band, Shade},
         slots::{self, Per},
         steps::Planned,
         work::{KINDS, Kind, Work},
@@ -98,6 +99,18 @@ pub fn text_for(holds: &'static Holds) -> BoxedStrategy<String> {
             .prop_map(|zones| zones.iter().map(|zone| zone.name()).collect::<Vec<_>>().join(" "))
             .boxed(),
         Holds::Photo => (0u8..4).prop_map(|number| format!("{}{}", id(number), id(9))).boxed(),
+        Holds::Shade => any::<[u8; 3]>().prop_map(|shade| Shade(shade).to_string()).boxed(),
+        Holds::Along => (vec(any::<[u8; 3]>(), 1..=6), any::<bool>())
+            .prop_map(|(shades, smooth)| {
+                let step = 100 / shades.len() as u8;
+                let last = shades.len() - 1;
+                let bands = shades.into_iter().enumerate().map(|(index, shade)| Band {
+                    shade: Shade(shade),
+                    to: if index == last { 100 } else { step * (index as u8 + 1) },
+                });
+                Along::new(bands.collect(), smooth).expect("rises").to_string()
+            })
+            .boxed(),
         Holds::Step => step().prop_map(|step| step.to_string()).boxed(),
         // Never typed; see `value_for`.
         Holds::Planned => Just(String::new()).boxed(),

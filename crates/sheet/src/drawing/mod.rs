@@ -13,7 +13,7 @@ mod voice;
 
 use measure::say::{Arg, Say};
 use plan::dome::Section;
-use record::wig::zone::Zone;
+use record::wig::{shade::Shade, zone::Zone};
 
 pub(crate) use line::{rect, thin, thinned};
 pub(crate) use spot::{fits, fits_near, innermost};
@@ -103,12 +103,14 @@ pub struct Shape {
     pub label: Option<Say>,
     /// What a touch on it means.
     pub target: Option<Target>,
+    /// A colour of its own.
+    pub own: Option<Shade>,
 }
 
 impl Shape {
     /// A shape that is only looked at.
     pub fn new(class: &'static str, kind: Kind) -> Shape {
-        Shape { kind, class, label: None, target: None }
+        Shape { kind, class, label: None, target: None, own: None }
     }
 
     /// Open lines.
@@ -135,6 +137,13 @@ impl Shape {
     #[must_use]
     pub fn labelled(mut self, label: Say) -> Shape {
         self.label = Some(label);
+        self
+    }
+
+    /// The same in a colour of its own.
+    #[must_use]
+    pub fn tinted(mut self, shade: Shade) -> Shape {
+        self.own = Some(shade);
         self
     }
 

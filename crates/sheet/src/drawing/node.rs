@@ -116,9 +116,13 @@ fn of_shape(shape: &Shape, voice: &Voice<'_>, form: Form) -> Node {
         for (name, value) in paint.form {
             node.set(name, *value);
         }
-        if form == Form::Standalone {
-            node.set("fill", paint.fill.alone());
-            node.set("stroke", paint.stroke.alone());
+        let own = |role| shape.own.filter(|_| role == paint::Role::Own).map(|shade| shade.to_string());
+        for (name, role) in [("fill", paint.fill), ("stroke", paint.stroke)] {
+            match own(role) {
+                Some(shade) => node.set(name, shade),
+                None if form == Form::Standalone => node.set(name, role.alone()),
+                None => {}
+            }
         }
     }
     if let Some(label) = &shape.label {

@@ -21,13 +21,15 @@ pub enum Role {
     Todo,
     /// What is chosen.
     Chosen,
+    /// A colour of its own, which the shape brings along.
+    Own,
 }
 
 impl Role {
     /// Its colour in a file of its own.
     pub fn alone(self) -> &'static str {
         match self {
-            Role::None | Role::Clear => "none",
+            Role::None | Role::Clear | Role::Own => "none",
             Role::Ink => "#1a1a1e",
             Role::Soft => "#62626a",
             Role::Paper => "#ffffff",
@@ -40,7 +42,7 @@ impl Role {
     /// Its colour in the stylesheet.
     pub fn in_style(self) -> &'static str {
         match self {
-            Role::None => "none",
+            Role::None | Role::Own => "none",
             Role::Clear => "transparent",
             Role::Ink => "currentColor",
             Role::Soft => "var(--d-soft)",
@@ -114,6 +116,12 @@ pub const PAINTS: &[Paint] = &[
     paint("d-middle", Role::None, Role::Ink, &[("stroke-width", "0.9"), ROUND, CAPS]),
     paint("d-outside", Role::None, Role::Ink, &[("stroke-width", "0.5"), ("stroke-dasharray", "2.4 1.1"), ROUND]),
     paint("d-limit", Role::None, Role::Todo, &[("stroke-width", "0.7"), ("stroke-dasharray", "5 1.2 1 1.2")]),
+    // Colours of hair.
+    paint("d-curve", Role::None, Role::Ink, &[("stroke-width", "0.7"), ROUND, CAPS]),
+    paint("d-strip", Role::Own, Role::None, &[]),
+    paint("d-strand", Role::None, Role::Own, &[("stroke-width", "1.6"), ("stroke-linecap", "butt"), ROUND, ("pointer-events", "none")]),
+    paint("d-strand-rim", Role::None, Role::Soft, &[("stroke-width", "2.2"), ROUND, ("pointer-events", "none")]),
+    paint("d-water", Role::Clear, Role::Ink, &[("stroke-width", "0.8")]),
     paint("d-wanted", Role::None, Role::Ink, &[("stroke-width", "0.5"), ("stroke-dasharray", "1.4 0.9")]),
 ];
 
@@ -145,7 +153,13 @@ pub fn written_style() -> String {
     );
     for paint in PAINTS {
         let (fill, stroke) = (paint.fill.in_style(), paint.stroke.in_style());
-        css.push_str(&format!(".{}{{fill:{fill};stroke:{stroke}}}\n", paint.class));
+        // A rule of the stylesheet would win over the colour a shape brings along.
+        let rule = match (paint.fill, paint.stroke) {
+            (Role::Own, _) => format!("stroke:{stroke}"),
+            (_, Role::Own) => format!("fill:{fill}"),
+            _ => format!("fill:{fill};stroke:{stroke}"),
+        };
+        css.push_str(&format!(".{}{{{rule}}}\n", paint.class));
     }
     css
 }

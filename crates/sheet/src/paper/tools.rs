@@ -36,6 +36,7 @@ const NEEDS: &[Need] = &[
     ("straighten", Some(("medium", "iron")), "sheet.lay_iron"),
     ("heat_set", Some(("medium", "iron")), "sheet.lay_iron"),
     ("test_lock", None, "sheet.lay_lock"),
+    ("colour_lock", None, "sheet.lay_lock"),
     ("sew_weft", None, "sheet.lay_needle"),
     ("unpick", None, "sheet.lay_ripper"),
     ("edge", None, "sheet.lay_hook"),

@@ -17,8 +17,13 @@ use ::plan::{
 };
 use measure::{prefs::Prefs, say::Words};
 
-pub const WORDS: Words =
-    Words(&[measure::words::ENGLISH, record::words::ENGLISH, ::plan::words::ENGLISH, sheet::words::ENGLISH]);
+pub const WORDS: Words = Words(&[
+    measure::words::ENGLISH,
+    record::words::ENGLISH,
+    ::plan::words::ENGLISH,
+    ::plan::colour::words::ENGLISH,
+    sheet::words::ENGLISH,
+]);
 
 /// An invented bob with a side part, thickened by a third.
 pub const BOB: &str = "

@@ -10,12 +10,11 @@ use record::{
         desk,
         entry::{Body, LogId, Says},
     },
-    id::{EntryId, StepId},
+    id::{EntryId, LotId, StepId},
     wig::{
         work::{Kind, Work, kind_named, note},
         zone::Zones,
     },
-    workshop::lots::Lot,
 };
 use yew::prelude::*;
 
@@ -113,7 +112,10 @@ pub fn WorkForm(props: &FormProps) -> Html {
     };
     let done = use_cell(|| None::<String>);
     let refusals = use_cell(Vec::<(String, String)>::new);
-    let lots = desk.model().bench(props.whose).lots();
+    let lots: Vec<(LotId, String)> =
+        desk.model().bench(props.whose).lots().iter().map(|lot| (lot.id, lot.name.clone())).collect();
+    let dyes: Vec<(LotId, String)> =
+        desk.model().bench(props.whose).dyes().into_iter().map(|dye| (dye.id, dye.name)).collect();
     let end = if beside.is_empty() { String::new() } else { format!("-{beside}") };
     let id = |name: &str| format!("{}-{name}{end}", kind.name);
 
@@ -206,7 +208,15 @@ pub fn WorkForm(props: &FormProps) -> Html {
     let refused = |name: &str| refusals.iter().find(|(one, _)| one == name).map(|(_, reason)| reason.clone());
     let one = |of: &'static Field| {
         let value = now.iter().find(|(name, _)| *name == of.name).map(|(_, text)| text.clone());
-        work_field(of, &id(of.name), value.unwrap_or_default(), refused(of.name), &lots, &set, props.whose)
+        work_field(
+            of,
+            &id(of.name),
+            value.unwrap_or_default(),
+            refused(of.name),
+            if of.name.starts_with("stock") { &dyes } else { &lots },
+            &set,
+            props.whose,
+        )
     };
     let label = match (props.correct.is_some(), checks::heaviest(&found)) {
         (true, _) => t("web.correct_save"),
@@ -242,7 +252,7 @@ fn work_field(
     id: &str,
     value: String,
     refusal: Option<String>,
-    lots: &[Lot],
+    lots: &[(LotId, String)],
     set: &Callback<(&'static str, String)>,
     whose: Whose,
 ) -> Html {

@@ -24,7 +24,7 @@ use record::{
 };
 use yew::prelude::*;
 
-pub use form::{Named, work_form};
+pub use form::{Given, Named, work_form};
 pub use names::Names;
 
 use self::{

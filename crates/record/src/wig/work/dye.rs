@@ -2,10 +2,12 @@
 //!
 //! What it is: the fields of one kind of work. What it is not: the reckoning of dye and water.
 
+use measure::limit::Limit;
+
 use super::{COMMON, DYE_CLASSES, Group, Kind};
 use crate::{
     field::{
-        Holds::{Choice, Lot, Quantity, Text, Zones},
+        Holds::{AnyOf, Choice, Lot, Quantity, Shade, Text, Zones},
         field, required,
     },
     limits,
@@ -13,6 +15,9 @@ use crate::{
 
 /// How.
 pub const DYE_WAYS: &[&str] = &["bath", "dip", "brushed_on", "sprayed_on", "marker"];
+
+/// Dye as it is weighed or measured; a bare number is grams.
+pub const DOSE: &[&Limit] = &[&limits::DYE_WEIGHT, &limits::DYE_VOLUME];
 
 /// The kind.
 pub const KIND: Kind = Kind {
@@ -28,6 +33,18 @@ pub const KIND: Kind = Kind {
         field("temperature", Quantity(&limits::TEMPERATURE)),
         field("hold", Quantity(&limits::HOLD)),
         field("colour", Text(80)),
+        field("stock", Lot),
+        field("dye_amount", AnyOf(DOSE)),
+        field("stock_2", Lot),
+        field("dye_amount_2", AnyOf(DOSE)),
+        field("stock_3", Lot),
+        field("dye_amount_3", AnyOf(DOSE)),
+        field("fibre_weight", Quantity(&limits::FIBRE_WEIGHT)),
+        field("bath", Quantity(&limits::POT)),
+        field("vinegar", Quantity(&limits::ACID_AMOUNT)),
+        field("water_line", Quantity(&limits::WATER_LINE)),
+        field("target_shade", Shade),
+        field("result_shade", Shade),
         field("lot", Lot),
         field("zones", Zones),
         field("minutes", Quantity(&limits::SITTING)),

@@ -12,7 +12,9 @@ pub mod accessory;
 pub mod anchor;
 pub mod base;
 pub mod block;
+pub mod colour_lock;
 pub mod count;
+pub mod count_dye;
 pub mod cut;
 pub mod disinfect;
 pub mod dress;
@@ -153,6 +155,7 @@ pub const KINDS: &[&Kind] = &[
     &heat_set::KIND,
     &dye::KIND,
     &test_lock::KIND,
+    &colour_lock::KIND,
     &cut::KIND,
     &product::KIND,
     &dress::KIND,
@@ -169,6 +172,7 @@ pub const KINDS: &[&Kind] = &[
     &photo::KIND,
     &note::KIND,
     &count::KIND,
+    &count_dye::KIND,
 ];
 
 /// The kind of a name.

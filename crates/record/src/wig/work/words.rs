@@ -245,6 +245,7 @@ pub(crate) const WORK: Table = &[
     ("todo.heat_set", "Set by heat"),
     ("todo.dye", "Dye or colour"),
     ("todo.test_lock", "Try a heat test lock"),
+    ("todo.colour_lock", "Try a colour test lock"),
     ("todo.cut", "Cut and layer"),
     ("todo.product", "Spray, lotion and the like"),
     ("todo.dress", "Dress"),
@@ -260,4 +261,5 @@ pub(crate) const WORK: Table = &[
     ("todo.hand_over", "Hand it over"),
     ("todo.photo", "Take a photo"),
     ("todo.note", "Write a note"),
+    ("todo.count_dye", "Weigh dye back"),
 ];
