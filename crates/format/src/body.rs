@@ -13,13 +13,13 @@ use measure::{
     say::{Arg, Say},
 };
 use record::{
-    field::{Holds, Value},
+    field::{Field, Holds, Value},
     history::entry::{Amendment, Body, Corrected, Key, LogId, Of, Says, Setting},
     id::{EntryId, LotId, StepId},
     wig::{
         slots,
         steps::Planned,
-        work::{Work, kind_named},
+        work::{Kind, Work, kind_named},
         zone::Zone,
     },
     workshop,
@@ -79,7 +79,7 @@ fn ids(over: &[EntryId]) -> String {
     all.join(" ")
 }
 
-fn work_to_flat(work: &Work) -> Flat {
+pub(crate) fn work_to_flat(work: &Work) -> Flat {
     let mut flat = headed(work.kind().name, work.kind().version);
     for (name, value) in work.values() {
         put(&mut flat, name, value.text());
@@ -209,6 +209,24 @@ fn work(kind: &str, flat: &Flat) -> Result<Work, Trouble> {
         }
         Trouble::Broken(Say::new("format.work", [Arg::from(kind.name), Arg::List(all)]))
     })
+}
+
+/// Reads work that stands alone.
+pub(crate) fn work_of(flat: Flat) -> Result<Work, Trouble> {
+    let (kind, flat) = opened(flat)?;
+    work(&kind, &flat)
+}
+
+/// Reads the fields of work of which some are left out.
+pub(crate) fn fields_of(flat: Flat) -> Result<(&'static Kind, Vec<(&'static Field, Value)>), Trouble> {
+    let (name, flat) = opened(flat)?;
+    let kind = kind_named(&name).ok_or_else(|| newer("format.newer_kind", &name))?;
+    let mut values = Vec::new();
+    for (name, text) in &flat {
+        let field = kind.field(name).ok_or_else(|| newer("format.newer_field", name))?;
+        values.push((field, filled(name, &field.holds, text)?));
+    }
+    Ok((kind, values))
 }
 
 /// What the slot at an address holds.

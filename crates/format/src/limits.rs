@@ -21,3 +21,15 @@ pub const LAMPORT_TAKEN_IN_MOST: u64 = 1 << 52;
 pub const PERSON_NAME_MOST: usize = 120;
 /// Characters of a refused value that are shown back.
 pub const SHOWN_MOST: usize = 60;
+/// Characters of what a link, a code or a sheet's file carries as data.
+pub const PAYLOAD_MOST: usize = 512 * 1024;
+/// Bytes that a payload may unfold to.
+pub const UNFOLDED_MOST: usize = 1024 * 1024;
+/// Bytes of one photo in a slip's file: at most 1600 px, as the page makes them.
+pub const PHOTO_BYTES_MOST: usize = 4 * 1024 * 1024;
+/// Photos in a slip's file.
+pub const PHOTOS_MOST: usize = 40;
+/// Characters of a link that every place takes; longer ones go through fewer.
+pub const LINK_SHORT: usize = 2000;
+/// Characters of a link beyond which the file is offered instead.
+pub const LINK_LONG: usize = 8000;

@@ -74,4 +74,33 @@ pub const ENGLISH: Table = &[
     ("format.unread_at_making", "Some rows could not be read when this backup was made. They are not in it."),
     ("format.unknown_member", "Nothing here knows this part of the file. It was left out."),
     ("format.report", "{0} entries read; {1} put right, {2} made by a newer version, {3} damaged, {4} left out."),
+    // Handing over and taking back.
+    ("handover.nothing", "There is nothing in this link. Ask for it again, or for the file."),
+    (
+        "handover.damaged",
+        "This is damaged or cut off, and nothing of it was taken. Ask for it again; a file gets through where a link does not.",
+    ),
+    ("handover.too_much", "This is larger than anything Weftbook hands over. Ask for the file again."),
+    ("handover.not_ours", "“{0}” is nothing that Weftbook handed over. Check that the link is whole."),
+    (
+        "handover.newer",
+        "This was made by a newer version of Weftbook: its form is {0}, and this version reads up to {1}. Load the newer version, then open it again.",
+    ),
+    ("handover.no_data", "There is no data in this file. Choose a sheet that Weftbook saved."),
+    ("handover.want_short", "it should be a text, and a shorter one"),
+    ("handover.want_day", "it should be a day such as 2027-03-15"),
+    ("handover.want_line", "it should be a line’s number"),
+    ("handover.too_many_lines", "There are {0} lines, and at most {1} can be read."),
+    ("handover.line_twice", "Line {0} stands twice. Ask for the sheet again."),
+    ("handover.too_many_photos", "There are more than {0} photos in this slip. Ask for a slip with fewer."),
+    ("handover.photo_too_large", "A photo in this slip is larger than {0} bytes. Ask for a smaller one."),
+    ("handover.photo_damaged", "A photo in this slip is damaged. Ask for the slip again."),
+    // Tables.
+    ("table.no_kind", "The first line has no column “kind”. Choose a table that Weftbook saved."),
+    ("table.quote", "Line {0}: a quotation mark is not closed. Close it and choose the table again."),
+    ("table.twice", "The first line has the column “{0}” twice. Leave one out."),
+    ("table.changed", "This entry is in the record otherwise. Put it right on the bench; a table changes nothing."),
+    ("table.other_log", "This line belongs to another record. It is left out."),
+    ("table.only_work", "Only work can be added from a table. Leave this line out."),
+    ("table.no_done", "“done” should be a minute such as 2027-03-15T09:30."),
 ];

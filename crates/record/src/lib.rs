@@ -4,6 +4,7 @@
 //! What it is not: a clock, a source of randomness, storage, or the look of anything.
 
 pub mod field;
+pub mod handover;
 pub mod history;
 pub mod id;
 pub mod limits;

@@ -318,4 +318,8 @@ const OWN: Table = &[
     ("limit.fibre_weight", "fibre in a bath"),
     ("limit.water_line", "hair that hangs below the widest part of a head"),
     ("limit.acid_amount", "vinegar in a bath"),
+    // Handing over and taking back.
+    ("handover.not_numbers", "“{0}” is no number of a line and no run of them. Type such as 1 to 6, 8."),
+    ("handover.no_such_line", "There is no open line {0} here. Look at the list of lines."),
+    ("handover.other_wig", "This slip is for another wig: {0}. Open that wig and take it in there."),
 ];

@@ -304,4 +304,14 @@ pub const ENGLISH: Table = &[
     ("sheet.label_not_weighed", "not weighed"),
     ("sheet.label_day", "on {0}"),
     ("sheet.label_keep", "Not for food. Keep closed, dry and away from children."),
+    // The way back into the tool.
+    ("sheet.back", "Send back what was done, without retyping"),
+    (
+        "sheet.back_code",
+        "This code opens the steps in Weftbook: tick, note, send back. A phone’s camera opens it only where Weftbook is hosted or installed; else send this sheet back with its numbers ticked.",
+    ),
+    (
+        "sheet.back_file",
+        "The steps do not fit a code. Whoever has this sheet as a file opens it in Weftbook under “Open what was sent”; else send this sheet back with its numbers ticked.",
+    ),
 ];

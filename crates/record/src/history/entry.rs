@@ -56,6 +56,11 @@ impl Written {
         (Minute::read(minute).is_some() && digits && two < "61").then(|| Written(text.to_owned()))
     }
 
+    /// The first second of 1970: a stand-in where it must not matter.
+    pub fn epoch() -> Written {
+        Written("1970-01-01T00:00:00Z".to_owned())
+    }
+
     /// As it was read.
     pub fn text(&self) -> &str {
         &self.0

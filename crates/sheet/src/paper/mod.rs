@@ -5,6 +5,7 @@
 
 mod appendix;
 mod choices;
+mod data;
 mod drawings;
 mod fit;
 mod head;
@@ -29,6 +30,7 @@ use plan::{
 use record::{history::fold::State, id::PhotoId, wig::condition::Condition};
 
 pub use choices::{Choices, Paper, Part};
+pub use data::{Squares, Way, drawn, handed};
 pub use html::{body, file};
 pub use model::{Block, Line, Page, Photo, Picture, Sheet, Sort, Step};
 pub use style::{POLICY, STYLE, STYLE_HASH};
@@ -78,6 +80,11 @@ pub(crate) struct Cap<'a> {
 
 /// Makes the sheet of a wig: only what was ticked, on pages of our own.
 pub fn sheet(facts: &Facts<'_>, choices: &Choices, voice: &Voice<'_>) -> Sheet {
+    sheet_with(facts, choices, &Way::None, voice)
+}
+
+/// The same, with the way back into the tool on it.
+pub fn sheet_with(facts: &Facts<'_>, choices: &Choices, way: &Way, voice: &Voice<'_>) -> Sheet {
     let scribe = Scribe::new(voice, facts.bench.lots);
     let condition = Condition::now(facts.bench.wig);
     let plan = record::wig::steps::steps(facts.state());
@@ -113,6 +120,7 @@ pub fn sheet(facts: &Facts<'_>, choices: &Choices, voice: &Voice<'_>) -> Sheet {
     }
     head::private(facts, choices, &scribe, &mut blocks);
     head::room(&scribe, &mut blocks);
+    data::way(way, &scribe, &mut blocks);
     if has(Part::Working) {
         appendix::appendix(facts, &scribe, &mut blocks);
     }

@@ -131,17 +131,19 @@ fn what(work: &Work, scribe: &Scribe<'_>) -> String {
     }
 }
 
+/// Whether a field stands among the figures of a step.
+pub(super) fn on_sheet(of: &Field, choices: &Choices) -> bool {
+    let part = OF_PEOPLE.iter().find(|(name, _)| *name == of.name).map(|(_, part)| *part);
+    !ASIDE.contains(&of.name) && part.is_none_or(|part| choices.has(part))
+}
+
 /// One line for each thing that was planned, in the order of the form.
 fn figures(facts: &Facts<'_>, work: &Work, choices: &Choices, scribe: &Scribe<'_>) -> Vec<Line> {
     let mut lines = Vec::new();
     if let Some(number) = row_on_drawing(facts, work) {
         lines.push(line(Sort::Figure, scribe.with("sheet.row_on_drawing", [Arg::Count(number as i64)])));
     }
-    let asked = |of: &&Field| {
-        let part = OF_PEOPLE.iter().find(|(name, _)| *name == of.name).map(|(_, part)| *part);
-        !ASIDE.contains(&of.name) && part.is_none_or(|part| choices.has(part))
-    };
-    for (of, value) in work.kind().every_field().filter(asked).filter_map(|of| Some((of, work.get(of.name)?))) {
+    for (of, value) in work.kind().every_field().filter(|of| on_sheet(of, choices)).filter_map(|of| Some((of, work.get(of.name)?))) {
         let done = if *value == Value::YesNo(true) { scribe.yes(of.name) } else { None };
         lines.push(match done {
             Some(sentence) => line(Sort::Figure, sentence),
@@ -172,7 +174,7 @@ fn row_on_drawing(facts: &Facts<'_>, work: &Work) -> Option<usize> {
 }
 
 /// How hot it may be at most, and what limits it.
-fn limits(facts: &Facts<'_>, condition: &Condition, work: &Work, scribe: &Scribe<'_>) -> Option<Line> {
+pub(super) fn limits(facts: &Facts<'_>, condition: &Condition, work: &Work, scribe: &Scribe<'_>) -> Option<Line> {
     let medium = match (work.kind().name, work.choice("medium")) {
         ("test_lock", _) => return None,
         (_, Some(medium)) => Medium::read(medium)?,

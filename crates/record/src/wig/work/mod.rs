@@ -60,6 +60,13 @@ pub struct Kind {
     pub common: &'static [Field],
 }
 
+impl PartialEq for Kind {
+    /// A kind is its name: each stands in the table once.
+    fn eq(&self, other: &Kind) -> bool {
+        self.name == other.name
+    }
+}
+
 /// Which kinds stand together when one is picked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Group {
