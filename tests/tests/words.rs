@@ -33,6 +33,8 @@ mod colour_words;
 #[rustfmt::skip]
 mod drawer_words;
 
+#[path = "../../web/src/pages/handover/words.rs"]
+mod handover_words;
 #[path = "../../web/src/pages/paper/words.rs"]
 #[rustfmt::skip]
 mod paper_words;
@@ -59,6 +61,7 @@ const TABLES: &[(&str, Table)] = &[
     ("web", paper_words::ENGLISH),
     ("web", heat_words::ENGLISH),
     ("web", colour_words::ENGLISH),
+    ("web", handover_words::ENGLISH),
 ];
 
 /// Which tables a room may take sentences from: its own and those of the rooms it stands on.

@@ -72,6 +72,27 @@ export async function keep_photo(file, keep) {
   }
 }
 
+/** Keeps a photo that came with a file, as it is: its bytes, in base64, must be a picture and have this hash. */
+export async function put_photo(hash, data, keep) {
+  const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0));
+  if ((await digest(bytes)) !== hash) throw refuse("A photo was damaged on its way. Ask for it again.");
+  let bitmap;
+  try {
+    bitmap = await createImageBitmap(new Blob([bytes], { type: "image/jpeg" }));
+  } catch (cause) {
+    throw refuse("What came as a photo is no picture that this browser can read.", cause);
+  }
+  try {
+    const thumb = await drawn(bitmap, THUMB);
+    if (!keep) held.set(hash, { bytes, thumb, type: "image/jpeg" });
+    else if ((await put_blob(hash, bytes, thumb, "image/jpeg")) === "forgotten") {
+      throw refuse("A photo in this slip was forgotten here for good.");
+    }
+  } finally {
+    bitmap.close();
+  }
+}
+
 /** An address to show a photo by, or null where it is missing here. */
 export async function photo_address(hash, large) {
   const name = `${hash}${large ? "+" : ""}`;

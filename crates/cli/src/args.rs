@@ -26,12 +26,16 @@ pub enum Asked {
     Check(Options),
     /// A sheet to print.
     Sheet(Options),
+    /// Two files of one wig to put together.
+    Merge(Options),
 }
 
 /// How it is asked.
 pub struct Options {
     /// The file; `-` is standard input.
     pub file: OsString,
+    /// The other file, where two are wanted.
+    pub other: Option<OsString>,
     /// JSON instead of text.
     pub json: bool,
     /// The day that counts as today.
@@ -68,6 +72,7 @@ const COMMANDS: &[Command] = &[
         help: "cli.help_sheet",
         takes: &["today", "units", "weights", "currency", "paper", "with", "without", "out"],
     },
+    Command { name: "merge", make: Asked::Merge, help: "cli.help_merge", takes: &["out"] },
 ];
 
 /// Reads a command line.
@@ -76,7 +81,7 @@ const COMMANDS: &[Command] = &[
 /// The first word that is not understood, with the remedy.
 pub fn read(mut words: Parser) -> Result<Asked, Fault> {
     let mut command: Option<&Command> = None;
-    let (mut file, mut out) = (None, None);
+    let (mut file, mut other, mut out) = (None, None, None);
     let mut given: Vec<(String, String)> = Vec::new();
     let (mut json, mut help) = (false, false);
     while let Some(word) = words.next().map_err(|problem| unread(&problem))? {
@@ -97,10 +102,13 @@ pub fn read(mut words: Parser) -> Result<Asked, Fault> {
             }
             Word::Value(value) if command.is_none() => command = Some(named(&value)?),
             Word::Value(value) if file.is_none() => file = Some(value),
+            Word::Value(value) if other.is_none() && command.is_some_and(|command| command.name == "merge") => {
+                other = Some(value);
+            }
             Word::Value(value) => {
                 return Err(Fault::new("cli.one_file", [Arg::Text(value.to_string_lossy().into_owned())]));
             }
-            other => return Err(unread(&other.unexpected())),
+            odd => return Err(unread(&odd.unexpected())),
         }
     }
     if help {
@@ -109,6 +117,7 @@ pub fn read(mut words: Parser) -> Result<Asked, Fault> {
     let command = command.ok_or_else(|| Fault::new("cli.no_command", []))?;
     let mut options = Options {
         file: file.ok_or_else(|| missing_file(command))?,
+        other,
         json,
         today: None,
         prefs: Prefs::default(),

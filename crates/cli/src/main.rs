@@ -1,5 +1,5 @@
 //! Weftbook from a terminal: `weftbook plan WIG`, `weftbook cut CASE`, `weftbook check WIG`,
-//! `weftbook sheet WIG`.
+//! `weftbook sheet WIG`, `weftbook merge A B`.
 //!
 //! What it is: the same core as in the browser, with options in and text or JSON out.
 //! What it is not: a place for logic: what it says is reckoned elsewhere.
@@ -34,5 +34,6 @@ fn answer(asked: Asked) -> Result<Said, Fault> {
         Asked::Cut(options) => commands::cut::run(&options),
         Asked::Check(options) => commands::check::run(&options),
         Asked::Sheet(options) => commands::sheet::run(&options),
+        Asked::Merge(options) => commands::merge::run(&options),
     }
 }

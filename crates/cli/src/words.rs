@@ -25,6 +25,7 @@ pub const ENGLISH: Table = &[
          weftbook cut CASE     cut any pieces from any packs at least cost\n\
          weftbook check FILE   look through a wig file or a backup\n\
          weftbook sheet WIG    a sheet that a helper follows from paper\n\
+         weftbook merge A B    two files of one wig put together\n\
          \n\
          FILE is a file, or - for standard input.\n\
          --json          JSON instead of text\n\
@@ -75,8 +76,9 @@ pub const ENGLISH: Table = &[
         "cli.help_sheet",
         "weftbook sheet WIG: a sheet that a helper follows from paper.\n\
          \n\
-         WIG is a wig file that Weftbook saved, or - for standard input.\n\
-         -o, --out FILE           one HTML file that needs no script (else text to standard output)\n\
+         WIG is a wig file that Weftbook saved, - for standard input, or a folder of wig files.\n\
+         -o, --out FILE           one HTML file that needs no script (else text to standard output);\n\
+         \u{20}                        for a folder, the folder that the files go into\n\
          --paper a4|letter        the paper it is laid out for (else a4)\n\
          --with PARTS             parts to put on it, with commas between\n\
          --without PARTS          parts to leave out\n\
@@ -90,9 +92,38 @@ pub const ENGLISH: Table = &[
          \n\
          Exit status: 0 done; 1 done, but part of the file could not be read; 2 bad input.\n",
     ),
+    (
+        "cli.help_merge",
+        "weftbook merge A B: two files of one wig put together; nothing is overwritten.\n\
+         \n\
+         A is a wig file that Weftbook saved. B is another file of the same wig, or a return slip for it (a\n\
+         file, or a text with its link). A step that a slip says is done and A has recorded too is left out\n\
+         and named.\n\
+         -o, --out FILE   where the wig file with both goes (else only what it would add is said)\n\
+         \n\
+         Exit status: 0 done; 1 done, and there is something to see; 2 bad input.\n",
+    ),
+    ("cli.merge_two", "merge needs two files. Name the other one too."),
+    ("cli.merge_other", "the files are of two wigs: {0} and {1}. Choose two files of one wig."),
+    ("cli.merge_sheet", "“{0}” is a sheet, nothing came back with it. Choose a slip or a wig file."),
+    ("cli.merge_counts", "{0} new, {1} here already, {2} with one identity and two contents."),
+    ("cli.merge_twice", "Step recorded as done twice: {0}."),
+    ("cli.merge_answers", "Two answers that had not seen each other: {0}."),
+    (
+        "cli.merge_asked",
+        "Line {0} of the slip is recorded here too; it was left out. Take the slip in on the page to decide.",
+    ),
+    ("cli.merge_written", "{0}: written."),
+    ("cli.folder_out", "a folder needs a folder to write to. Say which with -o."),
+    ("cli.sheet_bad", "{0}: {1}"),
+    ("cli.sheet_partly", "{0}: done, but part of the file could not be read."),
+    ("cli.sheets_done", "{0} sheets, {1} ms each; {2} to look at."),
     // Bad input.
-    ("cli.no_command", "nothing is asked. Say plan, cut, check or sheet; weftbook --help explains them."),
-    ("cli.unknown_command", "“{0}” is no command. Say plan, cut, check or sheet; weftbook --help explains them."),
+    ("cli.no_command", "nothing is asked. Say plan, cut, check, sheet or merge; weftbook --help explains them."),
+    (
+        "cli.unknown_command",
+        "“{0}” is no command. Say plan, cut, check, sheet or merge; weftbook --help explains them.",
+    ),
     ("cli.no_file", "{0} needs a file. Name one, or - for standard input."),
     ("cli.one_file", "“{0}” is one word too many. One command and one file are taken."),
     ("cli.bad_option", "{0}. weftbook --help lists the options."),

@@ -125,7 +125,10 @@ fn amend() -> String {
         ("type", quoted("object")),
         ("properties", object(&members)),
         ("required", choices(["kind", "v", "target", "over"])),
-        ("description", quoted("an entry put right: what it should have said, each name after “to.”; without those, undone")),
+        (
+            "description",
+            quoted("an entry put right: what it should have said, each name after “to.”; without those, undone"),
+        ),
         ("patternProperties", object(&[("^to[.]", TEXT.to_owned())])),
         ("additionalProperties", "false".to_owned()),
     ])
@@ -177,10 +180,7 @@ pub fn wig(words: &Words) -> String {
         ("rows", list("#/$defs/row")),
         ("lots", list("#/$defs/card")),
     ];
-    let defs = object(&[
-        ("row", row(ID.to_owned(), &of_wig)),
-        ("card", row(constant("workshop"), &of_workshop)),
-    ]);
+    let defs = object(&[("row", row(ID.to_owned(), &of_wig)), ("card", row(constant("workshop"), &of_workshop))]);
     object(&[
         ("$schema", quoted("https://json-schema.org/draft/2020-12/schema")),
         ("title", quoted("Weftbook wig file")),

@@ -151,11 +151,16 @@ fn put(lines: &mut Vec<(usize, Vec<String>)>, began: usize, cells: Vec<String>) 
 /// Where it is no table of ours as a whole; lines that are not taken stand in the answer, each with its reason.
 pub fn read(text: &str, log: LogId, have: &Log, written: &Written) -> Result<Table, Say> {
     if text.len() > FILE_BYTES_MOST {
-        return Err(Say::new("format.file_too_long", [text.len(), FILE_BYTES_MOST].map(|bytes| Arg::Count(bytes as i64))));
+        return Err(Say::new(
+            "format.file_too_long",
+            [text.len(), FILE_BYTES_MOST].map(|bytes| Arg::Count(bytes as i64)),
+        ));
     }
     let mut lines = lines(text)?.into_iter();
-    let columns: Vec<String> =
-        lines.next().map(|(_, cells)| cells.iter().map(|cell| bare(cell.trim()).to_owned()).collect()).unwrap_or_default();
+    let columns: Vec<String> = lines
+        .next()
+        .map(|(_, cells)| cells.iter().map(|cell| bare(cell.trim()).to_owned()).collect())
+        .unwrap_or_default();
     if !columns.iter().any(|name| name == "kind") {
         return Err(Say::key("table.no_kind"));
     }

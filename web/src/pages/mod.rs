@@ -10,6 +10,7 @@ pub mod colour;
 pub mod drawer;
 pub mod find;
 pub mod heat;
+pub mod handover;
 pub mod look;
 pub mod lots;
 pub mod paper;

@@ -50,6 +50,7 @@ pub fn App() -> Html {
         Route::Fibres => pages::drawer::page(),
         Route::Fibre(name) => pages::drawer::fibre_page(&desk, name),
         Route::Find => html! { <pages::find::Find /> },
+        Route::Open => html! { <pages::handover::open::Open /> },
         Route::Safe => html! { <pages::safe::Safe /> },
         Route::Units => pages::units::page(&desk),
         Route::About => pages::about::page(),

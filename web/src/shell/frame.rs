@@ -40,6 +40,7 @@ pub fn frame(desk: &Desk, here: Route, page: Html) -> Html {
                         { link(Route::Lots, "web.nav_lots") }
                         { link(Route::Fibres, "web.nav_fibres") }
                         { link(Route::Find, "web.nav_find") }
+                        { link(Route::Open, "web.nav_open") }
                         { link(Route::Safe, "web.nav_safe") }
                         { link(Route::Units, "web.nav_units") }
                     </ul>

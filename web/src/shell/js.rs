@@ -47,6 +47,8 @@ extern "C" {
 extern "C" {
     #[wasm_bindgen(js_name = take_photo)]
     fn take_photo_js(keep: bool) -> js_sys::Promise;
+    #[wasm_bindgen(js_name = put_photo)]
+    fn put_photo_js(hash: &str, data: &str, keep: bool) -> js_sys::Promise;
     #[wasm_bindgen(js_name = photo_data)]
     fn photo_data_js(hash: &str) -> js_sys::Promise;
     #[wasm_bindgen(js_name = photo_address)]
@@ -185,6 +187,11 @@ pub async fn pick_text_file(accept: &str, most: f64) -> Result<Option<(String, S
 /// Lets the person take or choose a photo; its hash, or nothing when they choose none.
 pub async fn take_photo(keep: bool) -> Result<Option<String>, JsError> {
     Ok(settled(take_photo_js(keep)).await?.as_string())
+}
+
+/// Keeps a photo that came with a file, in base64, under its hash.
+pub async fn put_photo(hash: &str, data: &str, keep: bool) -> Result<(), JsError> {
+    settled(put_photo_js(hash, data, keep)).await.map(|_| ())
 }
 
 /// A photo as a text that a file can carry; nothing where it is missing here.

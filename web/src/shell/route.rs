@@ -21,6 +21,8 @@ pub enum Route {
     Fibre(&'static str),
     /// Finding entries again.
     Find,
+    /// Opening what was sent; what the address carries is taken out of it by the page.
+    Open,
     /// Keeping records safe.
     Safe,
     /// Units.
@@ -84,6 +86,7 @@ impl Route {
             ["fibres"] => Route::Fibres,
             ["fibres", name] => NAMES.iter().find(|one| *one == name).map_or(Route::Missing, |name| Route::Fibre(name)),
             ["find"] => Route::Find,
+            ["open"] | ["open", _] => Route::Open,
             ["safe"] => Route::Safe,
             ["units"] => Route::Units,
             ["about"] => Route::About,
@@ -105,6 +108,7 @@ impl Route {
             Route::Fibres => "#/fibres".to_owned(),
             Route::Fibre(name) => format!("#/fibres/{name}"),
             Route::Find => "#/find".to_owned(),
+            Route::Open => "#/open".to_owned(),
             Route::Safe => "#/safe".to_owned(),
             Route::Units => "#/units".to_owned(),
             Route::About => "#/about".to_owned(),
@@ -144,6 +148,7 @@ mod tests {
             Route::Fibres,
             Route::Fibre("polyester"),
             Route::Find,
+            Route::Open,
             Route::Safe,
             Route::Units,
             Route::About,
@@ -153,6 +158,7 @@ mod tests {
         for tab in Tab::ALL {
             assert_eq!(Route::read(&Route::Wig(wig, tab).href()), Route::Wig(wig, tab));
         }
+        assert_eq!(Route::read("#/open/0habc"), Route::Open);
         for odd in ["#/wig/zz", "#/wig/zz/cap", "#/nowhere", "#/wig/1/2/3", "#/fibres/wool"] {
             assert_eq!(Route::read(odd), Route::Missing, "{odd}");
         }

@@ -23,6 +23,7 @@ pub const WORDS: Words = Words(&[
     crate::pages::paper::words::ENGLISH,
     crate::pages::heat::words::ENGLISH,
     crate::pages::colour::words::ENGLISH,
+    crate::pages::handover::words::ENGLISH,
 ]);
 
 /// The sentence of a key.

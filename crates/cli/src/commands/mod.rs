@@ -5,6 +5,7 @@
 pub mod case;
 pub mod check;
 pub mod cut;
+pub mod merge;
 pub mod plan;
 pub mod plan_json;
 pub mod sheet;

@@ -28,7 +28,8 @@ impl Code {
 pub fn code(link: &str) -> Option<Code> {
     let segments = [QrSegment::make_bytes(link.as_bytes())];
     let made = |correction| {
-        QrCode::encode_segments_advanced(&segments, correction, Version::MIN, Version::new(VERSION_MOST), None, true).ok()
+        QrCode::encode_segments_advanced(&segments, correction, Version::MIN, Version::new(VERSION_MOST), None, true)
+            .ok()
     };
     let qr = made(QrCodeEcc::Medium).or_else(|| made(QrCodeEcc::Low))?;
     let side = usize::try_from(qr.size()).ok()?;

@@ -75,7 +75,10 @@ pub fn from_json(text: &str) -> Result<Slip, Say> {
     };
     let all = list(&head, "lines")?;
     if all.len() > ANSWERS_MOST {
-        return Err(Say::new("handover.too_many_lines", [Arg::Count(all.len() as i64), Arg::Count(ANSWERS_MOST as i64)]));
+        return Err(Say::new(
+            "handover.too_many_lines",
+            [Arg::Count(all.len() as i64), Arg::Count(ANSWERS_MOST as i64)],
+        ));
     }
     let mut lines = Vec::with_capacity(all.len());
     for one in all {

@@ -70,12 +70,8 @@ pub fn look(log: &Log, state: &State, entries: &[Entry]) -> Vec<Found> {
             return Found::New { no_step: true, planned_otherwise: false };
         };
         // Sittings of the same slip belong together; those of others are asked about once the step is done.
-        let others: Vec<EntryId> = step
-            .done
-            .iter()
-            .map(|done| done.entry)
-            .filter(|id| entries.iter().all(|entry| entry.id != *id))
-            .collect();
+        let others: Vec<EntryId> =
+            step.done.iter().map(|done| done.entry).filter(|id| entries.iter().all(|entry| entry.id != *id)).collect();
         if step.recorded_done() > 0 && !others.is_empty() {
             return Found::RecordedToo(others);
         }

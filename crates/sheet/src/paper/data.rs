@@ -8,11 +8,7 @@ use record::{
     handover::handed::{Handed, Line},
     history::entry::Of,
     id::{LotId, StepId, WigId},
-    wig::{
-        condition::Condition,
-        steps::Progress,
-        work::Work,
-    },
+    wig::{condition::Condition, steps::Progress, work::Work},
 };
 
 use super::{
@@ -68,9 +64,7 @@ pub fn handed(facts: &Facts<'_>, choices: &Choices, wig: WigId, lamport: u64, vo
         let order = care::order(facts.bench, &condition, &open);
         for (number, step) in (1..).zip(&plan).filter(|(_, step)| is_open(step)) {
             let work = &step.planned.work;
-            let shown = |of: &&'static record::field::Field| {
-                on_sheet(of, choices) || BESIDE.contains(&of.name)
-            };
+            let shown = |of: &&'static record::field::Field| on_sheet(of, choices) || BESIDE.contains(&of.name);
             let mut mind: Vec<String> = Vec::new();
             for (_, finding) in order.findings.iter().filter(|(id, _)| *id == step.id) {
                 if !mind.iter().any(|name| name == finding.rule.name) {

@@ -143,7 +143,9 @@ fn figures(facts: &Facts<'_>, work: &Work, choices: &Choices, scribe: &Scribe<'_
     if let Some(number) = row_on_drawing(facts, work) {
         lines.push(line(Sort::Figure, scribe.with("sheet.row_on_drawing", [Arg::Count(number as i64)])));
     }
-    for (of, value) in work.kind().every_field().filter(|of| on_sheet(of, choices)).filter_map(|of| Some((of, work.get(of.name)?))) {
+    for (of, value) in
+        work.kind().every_field().filter(|of| on_sheet(of, choices)).filter_map(|of| Some((of, work.get(of.name)?)))
+    {
         let done = if *value == Value::YesNo(true) { scribe.yes(of.name) } else { None };
         lines.push(match done {
             Some(sentence) => line(Sort::Figure, sentence),

@@ -246,8 +246,9 @@ pub fn WorkForm(props: &FormProps) -> Html {
     }
 }
 
+/// One field of work, with its label and its refusal.
 #[allow(clippy::too_many_arguments, reason = "each is one fact of the field")]
-fn work_field(
+pub fn work_field(
     of: &'static Field,
     id: &str,
     value: String,

@@ -3,13 +3,13 @@
 //! What it is: one page. What it is not: its parts, a file each.
 
 mod another;
-mod checks;
+pub mod checks;
 mod condition;
-mod form;
+pub mod form;
 mod log;
-mod names;
+pub mod names;
 mod next;
-mod photo;
+pub mod photo;
 mod plan;
 mod timer;
 pub mod words;

@@ -11,17 +11,21 @@ use measure::{
 };
 use plan::shopping::Answer;
 use record::{
+    handover::handed::Handed,
     history::entry::{LogId, Of},
     id::PhotoId,
 };
 use sheet::{
     drawing::{Drawing, Voice, node::Form, svg},
-    paper::{self, Choices, Facts, Paper as Size, Part, Sheet},
+    paper::{self, Choices, Facts, Paper as Size, Part, Sheet, Squares, Way},
 };
 use yew::prelude::*;
 
 use self::photos::use_photos;
-use super::cap::Props;
+use super::{
+    cap::Props,
+    handover::{address, back::Back},
+};
 use crate::{
     parts::{
         cell::{Cell, use_cell},
@@ -53,6 +57,7 @@ pub fn Paper(props: &Props) -> Html {
         None => None,
         Some(answer) => made(&desk, props, (**answer).as_ref().ok(), &photos.get(), &choices.get()),
     };
+    let handed = sheet.as_ref().map(|(_, handed)| handed.clone());
     html! {
         <>
             <div class="sheet-choices">
@@ -65,9 +70,10 @@ pub fn Paper(props: &Props) -> Html {
                 <h2 id="sheet-preview">{ t("web.sheet_preview") }</h2>
                 { match &sheet {
                     None => p("waiting", t("web.reckoning")),
-                    Some(sheet) => shown(sheet, &desk.model().prefs),
+                    Some((sheet, handed)) => shown(sheet, handed, &desk.model().prefs),
                 } }
             </section>
+            <Back wig={props.wig} {whose} {handed} />
         </>
     }
 }
@@ -78,18 +84,30 @@ fn made(
     answer: Option<&Answer>,
     photos: &[(PhotoId, String)],
     choices: &Choices,
-) -> Option<Sheet> {
+) -> Option<(Sheet, Handed)> {
     let (model, log) = (desk.model(), LogId::Wig(props.wig));
     let today = today()?;
-    let entries = model.bench(props.whose).log(log).entries().count();
+    let here = model.bench(props.whose).log(log);
+    let entries = here.entries().count();
+    let lamport = here.all().map(|entry| entry.lamport).max().unwrap_or(0);
     let voice = Voice { words: &WORDS, prefs: &model.prefs };
     Some(judge::at_bench(model, props.whose, log, &|bench, _| {
-        paper::sheet(
-            &Facts { bench, answer, photos, entries, demo: props.whose == Whose::Demo, today },
-            choices,
-            &voice,
-        )
+        let facts = Facts { bench, answer, photos, entries, demo: props.whose == Whose::Demo, today };
+        let handed = paper::handed(&facts, choices, props.wig, lamport, &voice);
+        let way = way(&handed);
+        (paper::sheet_with(&facts, choices, &way, &voice), handed)
     }))
+}
+
+/// What stands on paper of the way back: a code where the link fits one.
+fn way(handed: &Handed) -> Way {
+    if handed.lines.is_empty() {
+        return Way::None;
+    }
+    let payload = format::handover::handed::payload(handed).ok();
+    let code =
+        payload.and_then(|payload| format::handover::code::code(&format::handover::link::link(&address(), &payload)));
+    code.map_or(Way::File, |code| Way::Code(Squares { side: code.side, dark: code.dark }))
 }
 
 /// One box a part; what tells of people, money and notes is never ticked by itself.
@@ -132,10 +150,11 @@ fn choice(kind: &'static str, name: &'static str, checked: bool, label: String, 
 }
 
 /// Buttons, then the pages under the sheet's own stylesheet.
-fn shown(sheet: &Sheet, prefs: &Prefs) -> Html {
+fn shown(sheet: &Sheet, handed: &Handed, prefs: &Prefs) -> Html {
     let print = Callback::from(|_: MouseEvent| js::print());
     let save = {
-        let (name, text) = (file_name(&sheet.wig), paper::file(sheet, None));
+        let (name, text) =
+            (file_name(&sheet.wig), paper::file(sheet, format::handover::handed::payload(handed).ok().as_deref()));
         Callback::from(move |_: MouseEvent| js::download(&format!("{name}.html"), "text/html", &text))
     };
     let pages = Arg::Count(sheet.pages.len() as i64);
@@ -175,7 +194,7 @@ fn save_svg(wig: &str, drawing: &Drawing, prefs: &Prefs) -> Html {
 }
 
 /// A name that every disk takes.
-fn file_name(words: &str) -> String {
+pub fn file_name(words: &str) -> String {
     let letter = |letter: char| if letter.is_ascii_alphanumeric() { letter.to_ascii_lowercase() } else { '-' };
     let parts: String = words.chars().take(60).map(letter).collect();
     let parts: Vec<&str> = parts.split('-').filter(|part| !part.is_empty()).collect();
