@@ -44,6 +44,8 @@ pub struct Options {
     pub prefs: Prefs,
     /// What goes onto a sheet.
     pub choices: Choices,
+    /// Where Weftbook is hosted, for the code on a sheet.
+    pub address: Option<String>,
     /// Where a sheet's HTML goes.
     pub out: Option<OsString>,
 }
@@ -70,7 +72,7 @@ const COMMANDS: &[Command] = &[
         name: "sheet",
         make: Asked::Sheet,
         help: "cli.help_sheet",
-        takes: &["today", "units", "weights", "currency", "paper", "with", "without", "out"],
+        takes: &["today", "units", "weights", "currency", "paper", "with", "without", "address", "out"],
     },
     Command { name: "merge", make: Asked::Merge, help: "cli.help_merge", takes: &["out"] },
 ];
@@ -95,7 +97,7 @@ pub fn read(mut words: Parser) -> Result<Asked, Fault> {
                 given.push(("out".to_owned(), String::new()));
                 out = Some(words.value().map_err(|problem| unread(&problem))?);
             }
-            Word::Long(name @ ("today" | "units" | "weights" | "currency" | "paper" | "with" | "without")) => {
+            Word::Long(name @ ("today" | "units" | "weights" | "currency" | "paper" | "with" | "without" | "address")) => {
                 let name = name.to_owned();
                 let value = words.value().map_err(|problem| unread(&problem))?;
                 given.push((name, value.string().map_err(|problem| unread(&problem))?));
@@ -122,6 +124,7 @@ pub fn read(mut words: Parser) -> Result<Asked, Fault> {
         today: None,
         prefs: Prefs::default(),
         choices: Choices::default(),
+        address: None,
         out,
     };
     for (name, value) in given {
@@ -167,6 +170,10 @@ fn option(options: &mut Options, name: &str, value: &str) -> Result<(), Fault> {
                 options.choices = options.choices.with(part, name == "with");
             }
         }
+        ("address", address) if address.starts_with("http") && address.len() <= 500 => {
+            options.address = Some(address.to_owned());
+        }
+        ("address", _) => return Err(refused("cli.want_address")),
         ("out", _) => {}
         ("currency", sign) if (1..=4).contains(&sign.chars().count()) => options.prefs.currency = sign.to_owned(),
         _ => return Err(refused("cli.want_currency")),

@@ -82,6 +82,7 @@ pub const ENGLISH: Table = &[
          --paper a4|letter        the paper it is laid out for (else a4)\n\
          --with PARTS             parts to put on it, with commas between\n\
          --without PARTS          parts to leave out\n\
+         --address ADDRESS        where Weftbook is hosted: puts a code on the sheet that leads there\n\
          --today DAY              made on this day, such as 2027-03-15 (else today, UTC)\n\
          --units metric|inches    lengths\n\
          --weights grams|ounces   weights\n\
@@ -115,6 +116,7 @@ pub const ENGLISH: Table = &[
     ),
     ("cli.merge_written", "{0}: written."),
     ("cli.folder_out", "a folder needs a folder to write to. Say which with -o."),
+    ("cli.sheet_link", "The steps as a link: {0} characters."),
     ("cli.sheet_bad", "{0}: {1}"),
     ("cli.sheet_partly", "{0}: done, but part of the file could not be read."),
     ("cli.sheets_done", "{0} sheets, {1} ms each; {2} to look at."),
@@ -132,6 +134,7 @@ pub const ENGLISH: Table = &[
     ("cli.want_day", "say a day such as 2027-03-15"),
     ("cli.want_units", "say metric or inches"),
     ("cli.want_weights", "say grams or ounces"),
+    ("cli.want_address", "say where Weftbook is hosted, such as https://example.org/weftbook/"),
     ("cli.want_currency", "say a sign of one to four characters"),
     ("cli.unread", "“{0}” cannot be read: {1}."),
     ("cli.no_such_file", "there is no such file; check its name"),

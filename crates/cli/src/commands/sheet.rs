@@ -8,7 +8,10 @@ use std::{
     time::Instant,
 };
 
-use format::{handover::handed::payload, wig_file::read_wig};
+use format::{
+    handover::{code::code, handed::payload, link},
+    wig_file::read_wig,
+};
 use measure::{
     civil::Date,
     say::{Arg, Say},
@@ -24,7 +27,7 @@ use record::{
 };
 use sheet::{
     drawing::Voice,
-    paper::{self, Facts},
+    paper::{self, Facts, Squares, Way},
 };
 
 use crate::{
@@ -47,14 +50,19 @@ pub fn run(options: &Options) -> Result<Said, Fault> {
     if options.file != input::STDIN && Path::new(&options.file).is_dir() {
         return folder(options, today);
     }
-    let (sheet, payload, clean_file) = made(&options.file, options, today)?;
+    let Made { sheet, payload, clean: clean_file } = made(&options.file, options, today)?;
     let text = match &options.out {
         None => paper::text(&sheet).split('\n').map(clean).collect::<Vec<_>>().join("\n"),
         Some(path) => {
             out::file(path, &paper::file(&sheet, payload.as_deref()))?;
             let pages = Arg::Count(i64::try_from(sheet.pages.len()).unwrap_or(i64::MAX));
             let says = [Arg::Text(path.to_string_lossy().into_owned()), pages, Arg::from(sheet.paper.title())];
-            clean(&Say::new("cli.sheet_done", says).words(&WORDS, &options.prefs)) + "\n"
+            let mut said = vec![Say::new("cli.sheet_done", says)];
+            if let Some(payload) = &payload {
+                let link = link::link(options.address.as_deref().unwrap_or_default(), payload);
+                said.push(Say::new("cli.sheet_link", [Arg::Count(i64::try_from(link.len()).unwrap_or(i64::MAX))]));
+            }
+            said.iter().map(|say| clean(&say.words(&WORDS, &options.prefs)) + "\n").collect()
         }
     };
     Ok(Said { text, clean: clean_file })
@@ -82,7 +90,7 @@ fn folder(options: &Options, today: Date) -> Result<Said, Fault> {
     for path in &files {
         let stem = path.file_stem().unwrap_or_default().to_string_lossy();
         let stem = stem.strip_suffix(".wig").unwrap_or(&stem);
-        let whole = made(path.as_os_str(), options, today).and_then(|(sheet, payload, clean_file)| {
+        let whole = made(path.as_os_str(), options, today).and_then(|Made { sheet, payload, clean: clean_file }| {
             let name = Path::new(into).join(format!("{stem}.html"));
             out::file(name.as_os_str(), &paper::file(&sheet, payload.as_deref())).map(|()| clean_file)
         });
@@ -107,8 +115,24 @@ fn folder(options: &Options, today: Date) -> Result<Said, Fault> {
     Ok(Said { text, clean: bad == 0 })
 }
 
+/// A sheet that was made.
+struct Made {
+    sheet: paper::Sheet,
+    payload: Option<String>,
+    clean: bool,
+}
+
+/// What stands on paper of the way back: a code where an address is known and the link fits one.
+fn way(payload: Option<&str>, address: Option<&str>) -> Way {
+    let Some(payload) = payload else { return Way::None };
+    match address.and_then(|address| code(&link::link(address, payload))) {
+        Some(code) => Way::Code(Squares { side: code.side, dark: code.dark }),
+        None => Way::File,
+    }
+}
+
 /// The sheet of a file, what its file carries as data, and whether all of the wig file was read.
-fn made(from: &OsStr, options: &Options, today: Date) -> Result<(paper::Sheet, Option<String>, bool), Fault> {
+fn made(from: &OsStr, options: &Options, today: Date) -> Result<Made, Fault> {
     let text = input::text(from, format::limits::FILE_BYTES_MOST)?;
     let file = read_wig(&text).map_err(|say| Fault::of(&say))?;
     let (log, workshop) = (file.log(), fold(&file.workshop()));
@@ -131,6 +155,7 @@ fn made(from: &OsStr, options: &Options, today: Date) -> Result<(paper::Sheet, O
     let lamport = log.all().map(|entry| entry.lamport).max().unwrap_or(0);
     let handed = paper::handed(&facts, &options.choices, file.wig, lamport, &voice);
     let payload = if handed.lines.is_empty() { None } else { payload(&handed).ok() };
-    let sheet = paper::sheet(&facts, &options.choices, &voice);
-    Ok((sheet, payload, file.report.is_clean()))
+    let way = way(payload.as_deref(), options.address.as_deref());
+    let sheet = paper::sheet_with(&facts, &options.choices, &way, &voice);
+    Ok(Made { sheet, payload, clean: file.report.is_clean() })
 }
