@@ -43,7 +43,7 @@ async function handed(page) {
 
 /** Presses one of a line's answers. */
 const answer = (page, number, which) => page.evaluate((line, words) => {
-  Array.from(document.querySelectorAll(`#line-${line} button.tick`)).find((each) => each.innerText.endsWith(words)).click();
+  Array.from(document.querySelectorAll(`#line-${line} button.answer`)).find((each) => each.innerText.endsWith(words)).click();
 }, number, which);
 
 const counts = (page) => until(page, () => document.getElementById("slip-counts")?.innerText);
@@ -85,7 +85,7 @@ in_every_engine("handover", ({ check, engine }) => {
       // Meanwhile the second line was done here too, as planned.
       await fill(page, "paper-numbers", String(second));
       await press(page, "button", "Record these");
-      await until(page, () => /1 lines recorded/.test(document.getElementById("paper-told")?.innerText ?? ""));
+      await until(page, () => /Recorded: 1 lines/.test(document.getElementById("paper-told")?.innerText ?? ""));
 
       const slip = join(directory, `${engine}-slip.json`);
       const bring = () => choose_file(page, () => press(page, "button", "Choose the slip’s file"), slip);

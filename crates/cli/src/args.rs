@@ -97,7 +97,9 @@ pub fn read(mut words: Parser) -> Result<Asked, Fault> {
                 given.push(("out".to_owned(), String::new()));
                 out = Some(words.value().map_err(|problem| unread(&problem))?);
             }
-            Word::Long(name @ ("today" | "units" | "weights" | "currency" | "paper" | "with" | "without" | "address")) => {
+            Word::Long(
+                name @ ("today" | "units" | "weights" | "currency" | "paper" | "with" | "without" | "address"),
+            ) => {
                 let name = name.to_owned();
                 let value = words.value().map_err(|problem| unread(&problem))?;
                 given.push((name, value.string().map_err(|problem| unread(&problem))?));

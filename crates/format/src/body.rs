@@ -222,9 +222,13 @@ pub(crate) fn fields_of(flat: Flat) -> Result<(&'static Kind, Vec<(&'static Fiel
     let (name, flat) = opened(flat)?;
     let kind = kind_named(&name).ok_or_else(|| newer("format.newer_kind", &name))?;
     let mut values = Vec::new();
-    for (name, text) in &flat {
-        let field = kind.field(name).ok_or_else(|| newer("format.newer_field", name))?;
-        values.push((field, filled(name, &field.holds, text)?));
+    if let Some(name) = flat.keys().find(|name| kind.field(name).is_none()) {
+        return Err(newer("format.newer_field", name));
+    }
+    for field in kind.every_field() {
+        if let Some(text) = flat.get(field.name) {
+            values.push((field, filled(field.name, &field.holds, text)?));
+        }
     }
     Ok((kind, values))
 }

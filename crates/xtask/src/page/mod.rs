@@ -4,6 +4,7 @@
 
 pub mod assemble;
 pub mod build;
+mod demo_links;
 pub mod digest;
 pub mod html;
 pub mod links;
@@ -24,6 +25,7 @@ pub fn run(release: bool, service_worker: bool) -> Result<()> {
     if release {
         let (folder, _) = release_folder(&metadata.workspace_root, &metadata.target_directory)?;
         write(&folder, &metadata.workspace_root.join("dist"))?;
+        demo_links::print(&metadata.workspace_root, &metadata.target_directory)?;
     } else {
         quick(&metadata, service_worker)?;
     }

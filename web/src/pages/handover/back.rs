@@ -32,7 +32,7 @@ use crate::{
     },
     parts::{
         cell::use_cell,
-        plain::{button, p, section},
+        plain::{button, folded, p, section},
         typed::text_of,
     },
     shell::{
@@ -73,8 +73,12 @@ pub fn Back(props: &Props) -> Html {
     html! {
         <>
             { section("hand-link", "web.hand_link", html! { <>
-                { p("", t("web.hand_link_hint")) }
-                <p class="actions">{ button("", t("web.hand_link_make"), link) }</p>
+                if props.handed.as_ref().is_some_and(|handed| handed.lines.is_empty()) {
+                    { p("hint", t("web.hand_link_none")) }
+                } else {
+                    { p("", t("web.hand_link_hint")) }
+                    <p class="actions">{ button("", t("web.hand_link_make"), link) }</p>
+                }
                 if let Some((_, words, link)) = stands {
                     <p role="status">{ words }</p>
                     if !link.is_empty() { { link_box(&link) } }
@@ -271,7 +275,7 @@ fn PaperIn(props: &OfWig) -> Html {
                 Some(Ok(words)) => html! { <p role="status" id="paper-told">{ words }</p> },
                 Some(Err(reason)) => html! { <p class="reason" role="alert">{ reason }</p> },
             } }
-            <ul class="slip-lines">
+            { folded(t("web.paper_each"), html! { <ul class="slip-lines">
                 { for open.iter().map(|(number, step)| {
                     let id = step.id;
                     let toggle = {
@@ -292,7 +296,7 @@ fn PaperIn(props: &OfWig) -> Html {
                         </li>
                     }
                 }) }
-            </ul>
+            </ul> }) }
         </>
     }
 }

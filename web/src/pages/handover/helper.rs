@@ -149,9 +149,9 @@ fn one(handed: &Handed, line: &Line, again: &Cell<u32>, lots: &[Lot], prefs: &me
             { p("hint", t(guide.stop_if)) }
             <p class="actions">
                 if planned.is_some() {
-                    <button type="button" class="tick" aria-pressed={pressed(PLANNED)} onclick={set(PLANNED)}>{ format!("{number}: {}", t("web.line_planned")) }</button>
+                    <button type="button" class="answer" aria-pressed={pressed(PLANNED)} onclick={set(PLANNED)}>{ format!("{number}: {}", t("web.line_planned")) }</button>
                 }
-                <button type="button" class="tick" aria-pressed={pressed(OTHER)} onclick={set(OTHER)}>{ format!("{number}: {}", t("web.line_other")) }</button>
+                <button type="button" class="answer" aria-pressed={pressed(OTHER)} onclick={set(OTHER)}>{ format!("{number}: {}", t("web.line_other")) }</button>
             </p>
             if answer == OTHER {
                 <div class="fields">
