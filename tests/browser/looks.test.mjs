@@ -17,6 +17,20 @@ after(() => rm(directory, { recursive: true }));
 
 const demo = (tab) => ({ name: `demo-${tab}`, hash: `#/wig/${DEMO}/${tab}` });
 
+/** The helper's side, one line ticked and one opened. */
+async function open_helper(page) {
+  await until(page, () => document.querySelector(".sheet") !== null);
+  await page.evaluate(() => document.querySelector("section[aria-labelledby=hand-link] button").click());
+  await page.evaluate((link) => { location.href = link; }, await until(page, () => document.getElementById("made-link")?.value));
+  await until(page, () => document.querySelectorAll(".card.line").length > 2);
+  await page.evaluate(() => {
+    const [first, second] = document.querySelectorAll(".card.line");
+    first.querySelector("button.answer").click();
+    second.querySelector("button.answer:last-of-type").click();
+  });
+  await until(page, () => document.querySelectorAll(".card.line .fields").length > 1);
+}
+
 /** Every page, with something on it. `ready`: what must stand there first. */
 const PAGES = [
   { name: "wigs", hash: "#/" },
@@ -28,7 +42,9 @@ const PAGES = [
   { ...demo("heat"), ready: async (page) => { await unfold_all(page); await choose(page, "curl-back", "curl"); } },
   { name: "dressing-colour", hash: `#/wig/${DRESSING}/colour`, ready: unfold_all },
   { ...demo("record"), ready: unfold_all },
-  { ...demo("sheet"), ready: (page) => until(page, () => document.querySelector(".sheet") !== null) },
+  { ...demo("sheet"), ready: async (page) => { await until(page, () => document.querySelector(".sheet") !== null); await unfold_all(page); } },
+  { name: "open", hash: "#/open" },
+  { name: "helper", hash: `#/wig/${DEMO}/sheet`, ready: open_helper },
   { name: "fibres", hash: "#/fibres" },
   { name: "fibre", hash: "#/fibres/modacrylic", ready: unfold_all },
   { name: "find", hash: "#/find" },

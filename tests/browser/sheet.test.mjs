@@ -101,7 +101,7 @@ function ruler(pdf) {
 
 in_every_engine("sheet", ({ check, engine }) => {
   check("what is shown is what is saved and printed, and what the terminal makes", async (given) => {
-    const { page } = await started(given);
+    const { page, server } = await started(given);
     await page.setViewport({ width: 1300, height: 900 });
     await go(page, `#/wig/${DEMO}/sheet`);
     for (const [paper, { name }] of Object.entries(PAPERS)) {
@@ -111,7 +111,7 @@ in_every_engine("sheet", ({ check, engine }) => {
         document.querySelector(".sheet-preview").getAttribute("aria-busy") === "false", paper);
       await press(page, "button", "Save as a file");
       const { text } = await given.browser.download(/^copper-bob\.html$/);
-      const { stdout } = await terminal(DEMO_FILE, "--paper", paper, "--today", await today_in(page), "-o", join(directory, `${paper}.html`));
+      const { stdout } = await terminal(DEMO_FILE, "--paper", paper, "--today", await today_in(page), "--address", server.url, "-o", join(directory, `${paper}.html`));
       assert.match(stdout, new RegExp(`: \\d+ pages of ${name}`));
       assert.equal(text, await readFile(join(directory, `${paper}.html`), "utf8"), "the page and the terminal make the same file");
 

@@ -60,7 +60,7 @@ fn handed_of(wig: &Log, workshop: &Log, choices: &Choices) -> (Handed, String) {
     let today = Date::read("2026-11-25").expect("a day");
     let read = Wig::new(&state);
     let bench = care::Bench { wig: &read, lots: &lots, locks: &locks, labels: &labels };
-    let facts = Facts { bench: &bench, answer: None, photos: &[], entries: wig.entries().count(), today };
+    let facts = Facts { bench: &bench, answer: None, photos: &[], entries: wig.entries().count(), demo: false, today };
     let voice = Voice { words: &WORDS, prefs: &Prefs::default() };
     let handed = paper::handed(&facts, choices, full::WIG, 40, &voice);
     let payload = handed::payload(&handed).expect("a payload");

@@ -63,6 +63,12 @@ fn field(field: &Field, words: &Words) -> String {
         Holds::YesNo => described(&label, "", &[("enum", choices(["yes", "no"]))]),
         Holds::Photo => described(&label, "SHA-256 of a photo’s bytes", &pattern("^[0-9a-f]{64}$")),
         Holds::Lot | Holds::Step => described(&label, "an identity", &pattern("^[0-9a-f]{32}$")),
+        Holds::Shade => described(&label, "a colour in eight-bit sRGB", &pattern("^#[0-9a-f]{6}$")),
+        Holds::Along => described(
+            &label,
+            "colours from root to ends, each to so many percent of the length, such as #3b2a20 to 40, #c04a7a",
+            &[],
+        ),
         Holds::Planned => described(&label, "", &[]),
     }
 }

@@ -61,6 +61,8 @@ fn text(holds: &Holds, words: &str) -> Option<String> {
         Holds::YesNo => "yes".to_owned(),
         Holds::Zones => "back nape".to_owned(),
         Holds::Photo => "ab".repeat(32),
+        Holds::Shade => "#c04a7a".to_owned(),
+        Holds::Along => "#3b2a20 to 40, #c04a7a".to_owned(),
         Holds::Step | Holds::Planned => return None,
     })
 }

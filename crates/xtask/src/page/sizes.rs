@@ -9,12 +9,13 @@ use super::assemble::Folder;
 
 /// Brotli bytes that the first visit may cost, by what they buy: the main job alone kept the first; whatever was added
 /// since says here what it may add.
-const ALLOWED: [(&str, usize); 5] = [
+const ALLOWED: [(&str, usize); 6] = [
     ("from a bare base to \"buy two packs\"", 300_000),
     ("the bench", 125_000),
     ("the printed sheet", 27_000),
     ("curl and heat", 36_000),
     ("colour and dye", 58_000),
+    ("handing over and taking back", 35_000),
 ];
 
 /// Brotli bytes that the first visit may cost in all.

@@ -155,11 +155,11 @@ fn one(handed: &Handed, line: &Line, again: &Cell<u32>, lots: &[Lot], prefs: &me
             </p>
             if answer == OTHER {
                 <div class="fields">
-                    { for line.kind.every_field().filter(|of| asked(of.name)).map(|of| {
+                    { for line.kind.every_field().filter(|of| asked(of.name) && (of.name != "lot" || !handed.lots.is_empty())).map(|of| {
                         let value = now.iter().find(|(name, _)| *name == of.name).map(|(_, text)| text.clone()).unwrap_or_default();
                         let refused = refusals.iter().find(|refusal| refusal.field == of.name)
                             .map(|refusal| crate::shell::talk::say(&refusal.say, prefs));
-                        work_field(of, &format!("line-{number}-{}", of.name), value, refused, lots, &typed, Whose::Demo)
+                        work_field(of, &format!("line-{number}-{}", of.name), value, refused, &handed.lots, &typed, Whose::Demo)
                     }) }
                 </div>
             }
@@ -169,9 +169,9 @@ fn one(handed: &Handed, line: &Line, again: &Cell<u32>, lots: &[Lot], prefs: &me
     }
 }
 
-/// What a helper fills in: not what tells of the record or of lots they cannot see.
+/// What a helper fills in: not what tells of the record.
 fn asked(name: &str) -> bool {
-    !["step", "overruled", "judgement", "photo", "lot"].contains(&name)
+    !["step", "overruled", "judgement", "photo"].contains(&name)
 }
 
 /// Minutes and a remark beside a line done as planned.
