@@ -8,7 +8,7 @@ use record::{
     field::{Field, Holds},
     wig::{
         slots::{Per, SLOTS},
-        work::{KINDS, Kind},
+        work::{Group, KINDS, Kind},
         zone::Zone,
     },
     workshop,
@@ -162,7 +162,7 @@ fn list(of: &str) -> String {
 /// The schema, with the labels of these words.
 pub fn wig(words: &Words) -> String {
     let mut of_wig: Vec<String> =
-        KINDS.iter().filter(|kind| kind.name != "count").map(|kind| work(kind, words)).collect();
+        KINDS.iter().filter(|kind| kind.group != Group::Workshop).map(|kind| work(kind, words)).collect();
     for slot in SLOTS {
         let of = match slot.per {
             Per::Wig => constant(""),

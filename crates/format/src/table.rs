@@ -220,7 +220,8 @@ fn one(mut flat: Flat, log: LogId, have: &Log, written: &Written, table: &mut Ta
     let body = body::from_flat(log, flat).map_err(|trouble| match trouble {
         body::Trouble::Newer(say) | body::Trouble::Broken(say) => say,
     })?;
-    let is_work = matches!(body, Body::Work(_));
+    // Work of the workshop, such as a count, belongs to its log.
+    let is_work = matches!(&body, Body::Work(work) if work.kind().field("step").is_some());
     let mut entry = Entry {
         lamport: lamport.unwrap_or(0),
         id: id.unwrap_or_else(|| derived("")),

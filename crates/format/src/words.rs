@@ -89,6 +89,7 @@ pub const ENGLISH: Table = &[
     ("handover.no_data", "There is no data in this file. Choose a sheet that Weftbook saved."),
     ("handover.want_short", "it should be a text, and a shorter one"),
     ("handover.want_day", "it should be a day such as 2027-03-15"),
+    ("handover.want_work", "it should be work on a wig"),
     ("handover.want_line", "it should be a line’s number"),
     ("handover.too_many_lines", "There are {0} lines, and at most {1} can be read."),
     ("handover.line_twice", "Line {0} stands twice. Ask for the sheet again."),

@@ -87,12 +87,17 @@ pub fn from_json(text: &str) -> Result<Slip, Say> {
             None => None,
             Some(_) => Some(read(line, "step", "format.want_id", StepId::read)?),
         };
+        let work = work(line, "work")?;
+        // What is done to a wig can name a step; the workshop's own work cannot come in with a slip.
+        if work.kind().field("step").is_none() {
+            return Err(refused("kind", Some(&Json::Text(work.kind().name.to_owned())), "handover.want_work"));
+        }
         lines.push(Answer {
             number: line_number(line)?,
             step,
             done: read(line, "done", "format.want_minute", Minute::read)?,
             as_planned: yes(line, "ticked")?,
-            work: work(line, "work")?,
+            work,
         });
     }
     Ok(Slip {
