@@ -16,7 +16,7 @@ use record::{
     wig::{
         slots::{Per, SLOTS},
         steps::{GAP, Planned},
-        work::{KINDS, Work},
+        work::{Group, KINDS, Work},
         zone::Zone,
     },
     workshop,
@@ -47,7 +47,7 @@ pub struct Full {
     pub wig: Log,
     /// The workshop's.
     pub workshop: Log,
-    count: u8,
+    count: u16,
     more: u8,
 }
 
@@ -118,7 +118,7 @@ pub fn full(fill: &mut dyn FnMut(Place, &Field) -> Option<String>) -> Result<Ful
         };
         let done = work(Place::Done(kind.name))?;
         let planned = work(Place::Planned(kind.name))?;
-        if kind.name == "count" {
+        if kind.group == Group::Workshop {
             all.add(LogId::Workshop, Body::Work(done));
             continue;
         }
@@ -150,7 +150,9 @@ impl Full {
             return;
         };
         let mut id = [0xe0; 16];
-        id[15] = self.count;
+        let [high, low] = self.count.to_be_bytes();
+        id[14] |= high;
+        id[15] = low;
         let id = EntryId(Id::from_bytes(id));
         let entry = Entry { lamport: u64::from(self.count), id, log, done, written, by: None, body };
         if log == LogId::Workshop { &mut self.workshop } else { &mut self.wig }.add(entry);

@@ -71,7 +71,7 @@ pub fn Back(props: &Props) -> Html {
     let stands = made.get().filter(|(of, ..)| Some(of) == props.handed.as_ref());
     let (wig, whose) = (props.wig, props.whose);
     html! {
-        <>
+        <div class="handover">
             { section("hand-link", "web.hand_link", html! { <>
                 if props.handed.as_ref().is_some_and(|handed| handed.lines.is_empty()) {
                     { p("hint", t("web.hand_link_none")) }
@@ -87,7 +87,7 @@ pub fn Back(props: &Props) -> Html {
             { section("hand-back", "web.hand_back", html! { <SlipIn {wig} {whose} /> }) }
             { section("hand-paper", "web.hand_paper", html! { <PaperIn {wig} {whose} /> }) }
             { section("hand-others", "web.hand_others", html! { <Others {wig} {whose} /> }) }
-        </>
+        </div>
     }
 }
 
