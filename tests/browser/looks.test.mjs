@@ -25,8 +25,10 @@ async function open_helper(page) {
   await until(page, () => document.querySelectorAll(".card.line").length > 2);
   await page.evaluate(() => {
     const [first, second] = document.querySelectorAll(".card.line");
-    first.querySelector("button.answer").click();
-    second.querySelector("button.answer:last-of-type").click();
+    for (const button of [first.querySelector("button.answer"), second.querySelector("button.answer:last-of-type")]) {
+      // Answers are drafts: on the next visit they are still there.
+      if (button.getAttribute("aria-pressed") !== "true") button.click();
+    }
   });
   await until(page, () => document.querySelectorAll(".card.line .fields").length > 1);
 }

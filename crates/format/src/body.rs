@@ -217,8 +217,11 @@ pub(crate) fn work_of(flat: Flat) -> Result<Work, Trouble> {
     work(&kind, &flat)
 }
 
+/// Fields with what fills them.
+pub(crate) type Filled = Vec<(&'static Field, Value)>;
+
 /// Reads the fields of work of which some are left out.
-pub(crate) fn fields_of(flat: Flat) -> Result<(&'static Kind, Vec<(&'static Field, Value)>), Trouble> {
+pub(crate) fn fields_of(flat: Flat) -> Result<(&'static Kind, Filled), Trouble> {
     let (name, flat) = opened(flat)?;
     let kind = kind_named(&name).ok_or_else(|| newer("format.newer_kind", &name))?;
     let mut values = Vec::new();

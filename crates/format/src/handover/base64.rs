@@ -57,7 +57,7 @@ pub fn from_url(text: &str) -> Option<Vec<u8>> {
 /// For a file, padded.
 pub fn to_plain(bytes: &[u8]) -> String {
     let mut text = encoded(bytes, PLAIN);
-    while text.len() % 4 != 0 {
+    while !text.len().is_multiple_of(4) {
         text.push('=');
     }
     text
