@@ -3,7 +3,7 @@
 //!
 //! What it is: whole ways from a record and back. What it is not: single decoders (see the `format` room).
 
-#![allow(clippy::expect_used, clippy::panic, reason = "a test")]
+#![allow(clippy::expect_used, clippy::panic, clippy::print_stdout, reason = "a test that tells link lengths")]
 
 use std::{collections::BTreeSet, fs};
 

@@ -179,20 +179,20 @@ proptest! {
     fn any_text_is_answered(text in "\\PC{0,200}", bytes in prop::collection::vec(any::<u8>(), 0..200)) {
         let kinds = ["0h", "0s", "1h", "", "{", "<template class=\"s-payload\">0h", "#/open/0s"];
         for start in kinds {
-            let _ = link::open(&format!("{start}{text}"));
-            let _ = link::open(&format!("{start}{}", format::handover::base64::to_url(&bytes)));
+            drop(link::open(&format!("{start}{text}")));
+            drop(link::open(&format!("{start}{}", format::handover::base64::to_url(&bytes))));
         }
         // A whole frame round bytes that are no JSON of ours.
         if let Ok(payload) = payload::fold(payload::Kind::Slip, &text) {
             prop_assert!(link::open(&payload).is_err());
             prop_assert_eq!(payload::unfold(&payload), Ok((payload::Kind::Slip, text.clone())));
         }
-        let _ = handed::from_json(&text);
-        let _ = slip::from_json(&text);
-        let _ = slip_file::read_slip(&text);
-        let _ = table::read(&text, LOG, &Log::default(), &written());
-        let _ = table::read(&format!("kind,done\n{text}"), LOG, &Log::default(), &written());
-        let _ = code::code(&text);
+        drop(handed::from_json(&text));
+        drop(slip::from_json(&text));
+        drop(slip_file::read_slip(&text));
+        drop(table::read(&text, LOG, &Log::default(), &written()));
+        drop(table::read(&format!("kind,done\n{text}"), LOG, &Log::default(), &written()));
+        drop(code::code(&text));
     }
 
     #[test]
