@@ -17,15 +17,17 @@ after(() => rm(directory, { recursive: true }));
 /** Records work of a kind; `fields` by name, zones as a list. */
 async function record(page, kind, fields, button = "Record") {
   await ready(page, kind, fields);
-  const count = (await log_of(page)).length;
+  const before = await last_entry(page);
   await page.evaluate((wanted) => {
     const form = document.querySelector("section[aria-labelledby=bench-record] form.work");
     const button = form.querySelector("button[type=submit]");
     if (button.innerText.trim() !== wanted) throw new Error(`the button reads ${button.innerText}`);
     button.click();
   }, button);
-  await until(page, (before) => document.querySelectorAll("ol.log > li").length === before + 1, count);
+  await until(page, (last) => document.querySelector("ol.log > li")?.id !== last, before);
 }
+
+const last_entry = (page) => page.evaluate(() => document.querySelector("ol.log > li")?.id);
 
 /** Fills the form of a kind without recording it. */
 async function ready(page, kind, fields) {
@@ -48,6 +50,14 @@ async function zones(page, id, labels) {
 
 const found = (page) => page.evaluate(() => Array.from(
   document.querySelectorAll("section[aria-labelledby=bench-record] .found .caution"), (each) => each.innerText.trim()));
+
+const text_of = (page, section) => page.evaluate((name) => document.querySelector(`section[aria-labelledby=${name}]`).innerText, section);
+
+/** From the list of wigs to the bench of one, by its card. */
+async function page_of(page, wig) {
+  await page.evaluate((id) => document.querySelector(`ul.wigs a[href="#/wig/${id}/record"]`).click(), wig);
+  await until(page, () => document.querySelector("#bench-next") !== null);
+}
 
 const condition = (page) => page.evaluate(() => Object.fromEntries(Array.from(
   document.querySelectorAll("section[aria-labelledby=bench-condition] tbody tr"),
@@ -101,15 +111,21 @@ in_every_engine("bench", ({ engine, check }) => {
     assert.equal(then[3], "", "not dyed yet");
     await press(page, "button", "As it is now");
 
-    // Found again over all wigs, and next year too.
+    // Found again over all wigs, and next year too; a limit counts itself.
     await go(page, "#/find");
     await pick(page, "find-kind", "dye");
-    await fill(page, "find-low", "80");
+    await fill(page, "find-low", "82");
+    await fill(page, "find-high", "82");
     const lines = await until(page, () => {
       const all = Array.from(document.querySelectorAll("ol.log > li"), (each) => each.innerText);
       return all.some((each) => /Bell-founder/.test(each)) && all;
     });
     assert.ok(lines.every((each) => /Dyed or coloured/.test(each)), lines.join("\n"));
+    const demo_weft = await page.evaluate(() => Array.from(document.getElementById("find-lot").options).find((each) => each.innerText === "Copper weft, rest of spring").value);
+    for (const id of ["find-kind", "find-low", "find-high"]) await (id === "find-kind" ? pick : fill)(page, id, "");
+    await pick(page, "find-lot", demo_weft);
+    await until(page, () => /Copper bob/.test(document.querySelector("ol.log").innerText) && !/Bell-founder/.test(document.querySelector("ol.log").innerText));
+    assert.ok((await log_of(page)).every(({ what }) => /Copper weft, rest of spring/.test(what)), "by weft");
     await page.close();
     const later = await open_app(given.browser, `${server.url}#/wig/${wig}/record`);
     assert.equal((await log_of(later)).length, log.length, "everything is still there");
@@ -168,6 +184,79 @@ in_every_engine("bench", ({ engine, check }) => {
     assert.deepEqual((await open()).sort(), [first, second, ...rest].sort());
   });
 
+  check("what is written together is taken back together, and put back; sittings are counted one by one", async (given) => {
+    const { page } = await started(given);
+    await start_wig(page, "Fletcher");
+    await go_tab(page, "record");
+    assert.equal(await page.evaluate(() => document.querySelector("section[aria-labelledby=bench-record] form")), null, "no kind of work is chosen");
+    await press(page, "button", "Which steps does this wig need?");
+    await press(page, "button", "Put them into the plan");
+    const steps = await until(page, () => document.querySelectorAll("ol.steps > li").length);
+    assert.ok(steps > 3);
+    assert.doesNotMatch(await text_of(page, "record-log"), /:\s*$|(Put away): \1/m, "nothing ends in a colon or says itself twice");
+    const undo = async () => {
+      await press(page, "button", "Undo what was written last");
+      await until(page, (count) => document.querySelector(".confirm").innerText.includes(`Undo ${count} changes of the plan`), steps);
+      await press(page, "button", "Yes");
+    };
+    await undo();
+    await until(page, () => document.querySelectorAll("ol.steps > li").length === 0);
+    assert.equal((await log_of(page)).filter(({ undone }) => undone).length, steps);
+    await press(page, "button", "Put it back");
+    await until(page, () => document.querySelectorAll("ol.steps > li").length === 1);
+    assert.equal((await log_of(page)).filter(({ undone }) => undone).length, steps - 1);
+
+    // A sitting of less than half a minute says no time; one that was counted does not stay for the next.
+    await press(page, "button", "Start the timer");
+    await press(page, "button", "Done, but…");
+    await until(page, () => document.querySelector(".next-step form") !== null);
+    await press(page, "button", "Stop for now, more to come");
+    await until(page, () => /Begun: 1/.test(document.querySelector(".next-step").innerText));
+    await until(page, () => document.querySelector(".next-step form") === null);
+    assert.match(await page.evaluate(() => document.querySelector(".timer").innerText), /^Start the timer$/);
+    assert.doesNotMatch((await log_of(page))[0].what, /Time it took/);
+  });
+
+  check("a photo is one tap from the step; a sheet of zones on a phone; only the last entries at first", async (given) => {
+    const { page, server } = await started(given);
+    const wig = await start_wig(page, "Cordwainer", { fibre: "polyester" });
+    await go_tab(page, "record");
+    await press(page, "button", "Which steps does this wig need?");
+    await press(page, "button", "Put them into the plan");
+    const step = await until(page, () => document.querySelector(".next-step .what")?.innerText);
+    const path = join(directory, `${engine}-step.png`);
+    const data = await page.evaluate(() => Object.assign(document.createElement("canvas"), { width: 400, height: 300 }).toDataURL("image/png").split(",")[1]);
+    await writeFile(path, Buffer.from(data, "base64"));
+    await choose_file(page, () => press(page, "button", "Photo"), path);
+    await until(page, () => document.querySelector("ol.log > li .photo img")?.naturalWidth === 320);
+    assert.ok((await log_of(page))[0].what.includes(step.trim()), "of the step that stands there");
+    assert.equal(await page.evaluate(() => document.querySelector(".next-step .what").innerText), step, "a photo is not the step");
+
+    await record(page, "product", { product: "hairspray", flammable: "yes", zones: ["Back"] });
+    assert.match((await condition(page)).Back[1], /flammable, not yet dried off/);
+    for (const [length, zone] of [["21 cm", "back"], ["19 cm", "back"]]) {
+      await record(page, "sew_weft", { sewn_as: "row", length, zone });
+    }
+    assert.match((await condition(page)).Back[5], /^2 pieces, 40 cm/);
+    await page.setViewport({ width: 360, height: 800 });
+    assert.equal(await page.evaluate(() => {
+      const table = document.querySelector(".condition table");
+      return getComputedStyle(table.querySelector("td")).display === "block" && table.getBoundingClientRect().right <= innerWidth
+        && getComputedStyle(table.querySelector("td"), "::before").content.includes("Bound");
+    }), true, "a card for each zone, its cells named");
+    await page.setViewport({ width: 768, height: 900 });
+    assert.equal(await page.evaluate(() => {
+      const box = document.querySelector(".condition");
+      return box.scrollWidth <= box.clientWidth;
+    }), true, "no column is off the screen");
+    await page.close();
+
+    const later = await open_app(given.browser, `${server.url}#/`);
+    await page_of(later, wig);
+    await until(later, () => document.querySelectorAll("ol.log > li").length === 10);
+    assert.ok((await log_of(later)).length > 10);
+  });
+
   check("a photo is made small, kept by its hash, shown, and missing elsewhere is said", async (given) => {
     const { page } = await started(given);
     await start_wig(page, "Gilder");
@@ -223,6 +312,6 @@ in_every_engine("bench", ({ engine, check }) => {
     await pick(page, "test_lock-lock_result", "held");
     await pick(page, "test_lock-medium", "water");
     await press(page, "button", "Record");
-    await until(page, () => /held from 84 °C to 84 °C; 1 locks/.test(document.querySelector("section[aria-labelledby=drawer-own]").innerText));
+    await until(page, () => /held at 84 °C; 1 lock$/m.test(document.querySelector("section[aria-labelledby=drawer-own]").innerText));
   });
 });

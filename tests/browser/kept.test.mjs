@@ -12,7 +12,7 @@ import { promisify } from "node:util";
 import { choose_file, focused, press, text_of, until } from "./lib/page.mjs";
 import { in_every_engine } from "./lib/suite.mjs";
 import {
-  abort_writes, answer, answer_where, enter, fill, follow, go, go_tab, log_of, open_app, start_wig, started, text_at,
+  abort_writes, answer, answer_where, enter, fill, follow, go, go_tab, log_of, open_app, pick, start_wig, started, text_at,
   today_in, value_of, wigs_of,
 } from "./lib/app.mjs";
 
@@ -113,6 +113,7 @@ in_every_engine("kept", ({ check, engine }) => {
     await page.evaluate(() => { location.hash = location.hash.replace("/base", "/record"); });
     await until(page, () => document.getElementById("note-words") !== null);
     await fill(page, "note-words", "half a sen");
+    await pick(page, "work-kind", "sew_weft");
     await fill(page, "sew_weft-length", "1");
     await page.close();
     const later = await open_app(given.browser, `${server.url}#/wig/${wig}/record`);

@@ -193,6 +193,7 @@ async function sew(page, lot) {
   await go(page, `${wig}record`);
   const { what } = (await log_of(page))[0];
   for (const part of [/Weft sewn: a row/, /Length of weft: [\d.]+ cm/, /Weft: Chestnut weft/]) assert.match(what, part);
+  await pick(page, "work-kind", "sew_weft");
   await pick(page, "sew_weft-sewn_as", "row");
   await pick(page, "sew_weft-zone", "back");
   await pick(page, "sew_weft-lot", lot);
@@ -202,6 +203,7 @@ async function sew(page, lot) {
   assert.match(reason, /longer than any row of “Back” \(at most [\d.]+ cm\)/, "a row longer than its zone is refused with the zone's own length");
   assert.equal(await value_of(page, "sew_weft-length"), "5 m");
   await fill(page, "sew_weft-length", "21 cm");
+  await unfold(page, "More", "section[aria-labelledby=bench-record]");
   await fill(page, "sew_weft-minutes", "12");
   await press(page, "button", "Record");
   await until(page, () => /Length of weft: 21 cm/.test(document.querySelector("ol.log .what").innerText));

@@ -243,11 +243,19 @@ export async function answer_where(page, wanted) {
   throw new Error(`no such answer: ${wanted}; the last was ${JSON.stringify(last)}`);
 }
 
-/** The log as shown, last first: `{what, undone}`. */
-export const log_of = (page) => page.evaluate(() => Array.from(document.querySelectorAll("ol.log > li"), (entry) => ({
-  what: entry.querySelector(".what").innerText,
-  undone: entry.classList.contains("undone"),
-})));
+/** The whole log, last first: `{what, undone}`. */
+export async function log_of(page) {
+  const count = await page.evaluate(() => {
+    const all = Array.from(document.querySelectorAll("section[aria-labelledby=record-log] button")).find((each) => each.innerText.startsWith("Show all"));
+    all?.click();
+    return all ? Number(/\d+/.exec(all.innerText)[0]) : null;
+  });
+  if (count !== null) await until(page, (wanted) => document.querySelectorAll("ol.log > li").length === wanted, count);
+  return page.evaluate(() => Array.from(document.querySelectorAll("ol.log > li"), (entry) => ({
+    what: entry.querySelector(".what").innerText,
+    undone: entry.classList.contains("undone"),
+  })));
+}
 
 /** Waits until the offline copy is complete and serves this page. */
 export const offline_ready = (page) => until(page, async () =>

@@ -7,6 +7,7 @@ use measure::{
 };
 use record::{
     history::entry::LogId,
+    id::LotId,
     search::{Hit, Query},
     trade::fibres,
     wig::{
@@ -38,7 +39,7 @@ use crate::{
 const SHOWN: usize = 100;
 
 /// What is typed into the form, by field.
-const FIELDS: usize = 10;
+const FIELDS: usize = 11;
 const WORDS: usize = 0;
 const FIBRE: usize = 1;
 const KIND: usize = 2;
@@ -49,6 +50,7 @@ const ZONE: usize = 6;
 const RESULT: usize = 7;
 const FROM: usize = 8;
 const TO: usize = 9;
+const LOT: usize = 10;
 
 /// The query of what is typed; a half-typed figure asks nothing yet.
 fn query(typed: &[String], prefs: &Prefs) -> Query {
@@ -64,12 +66,16 @@ fn query(typed: &[String], prefs: &Prefs) -> Query {
         low: heat(LOW),
         high: heat(HIGH),
         dye: text(DYE).to_owned(),
-        lot: None,
+        lot: LotId::read(text(LOT)),
         zone: Zone::read(text(ZONE)),
         result: of(RESULTS, RESULT).or(of(LOCK_RESULTS, RESULT)),
         from: Date::read(text(FROM)),
         to: Date::read(text(TO)),
     }
+}
+
+fn choices(names: &[&'static str]) -> Vec<(String, String)> {
+    names.iter().map(|name| ((*name).to_owned(), choice(name))).collect()
 }
 
 /// The page.
@@ -98,16 +104,16 @@ pub fn Find() -> Html {
             </div>
         }
     };
-    let pick = |at: usize, id: &'static str, label: String, options: Vec<(&'static str, String)>| {
+    let pick = |at: usize, id: &'static str, label: String, options: Vec<(String, String)>| {
         let set = set(at);
         let onchange = Callback::from(move |event: Event| set(text_of(&event)));
         html! {
             <div class="figure">
                 <label for={id}>{ label }</label>
                 <select {id} {onchange}>
-                    <option value="">{ t("web.find_any") }</option>
+                    <option value="" selected={now.get(at).is_none_or(String::is_empty)}>{ t("web.find_any") }</option>
                     { for options.into_iter().map(|(name, label)| {
-                        let selected = now.get(at).is_some_and(|now| now == name);
+                        let selected = now.get(at).is_some_and(|now| *now == name);
                         html! { <option value={name} {selected}>{ label }</option> }
                     }) }
                 </select>
@@ -117,8 +123,12 @@ pub fn Find() -> Html {
     let kinds = Group::ALL
         .iter()
         .flat_map(|group| KINDS.iter().filter(move |kind| kind.group == *group))
-        .map(|kind| (kind.name, t(&format!("work.{}", kind.name))))
+        .map(|kind| (kind.name.to_owned(), t(&format!("work.{}", kind.name))))
         .collect();
+    let mut lots = Vec::new();
+    for whose in [Whose::Own, Whose::Demo] {
+        lots.extend(desk.model().bench(whose).lots().iter().map(|lot| (lot.id.to_string(), lot.name.clone())));
+    }
     let asked = query(&now, &desk.model().prefs);
     let found: Vec<(Whose, Vec<Hit>)> = [Whose::Own, Whose::Demo]
         .into_iter()
@@ -138,13 +148,14 @@ pub fn Find() -> Html {
             <form class="form work" role="search" onsubmit={Callback::from(|event: SubmitEvent| event.prevent_default())}>
                 <div class="fields">
                     { input(WORDS, "find-words", t("web.find_words"), "text") }
-                    { pick(FIBRE, "find-fibre", field("fibre"), fibres::NAMES.iter().map(|name| (*name, choice(name))).collect()) }
+                    { pick(FIBRE, "find-fibre", field("fibre"), choices(fibres::NAMES)) }
                     { pick(KIND, "find-kind", t("web.find_kind"), kinds) }
-                    { pick(RESULT, "find-result", field("result"), RESULTS.iter().chain(LOCK_RESULTS).map(|name| (*name, choice(name))).collect()) }
+                    { pick(RESULT, "find-result", field("result"), choices(&[RESULTS, LOCK_RESULTS].concat())) }
                     { input(LOW, "find-low", t("web.find_low"), "text") }
                     { input(HIGH, "find-high", t("web.find_high"), "text") }
                     { input(DYE, "find-dye", t("web.find_dye"), "text") }
-                    { pick(ZONE, "find-zone", field("zone"), Zone::ALL.iter().map(|zone| (zone.name(), t(zone.label()))).collect()) }
+                    { pick(LOT, "find-lot", field("lot"), lots) }
+                    { pick(ZONE, "find-zone", field("zone"), Zone::ALL.iter().map(|zone| (zone.name().to_owned(), t(zone.label()))).collect()) }
                     { input(FROM, "find-from", t("web.find_from"), "date") }
                     { input(TO, "find-to", t("web.find_to"), "date") }
                 </div>

@@ -52,7 +52,10 @@ fn card(desk: &Desk, whose: Whose, id: WigId) -> Html {
                 <p class="hint">{ ta("web.last_done", [last.date().to_string().into()]) }</p>
             }
             if newer { { p("reason", t("web.newer_wig")) } }
-            <p class="actions"><a href={Route::Wig(id, Tab::Weft).href()}>{ t("tab.weft") }</a></p>
+            <p class="actions">
+                <a href={Route::Wig(id, Tab::Record).href()}>{ t("tab.record") }</a>
+                <a href={Route::Wig(id, Tab::Weft).href()}>{ t("tab.weft") }</a>
+            </p>
         </li>
     }
 }

@@ -105,12 +105,14 @@ impl Desk {
 
     /// Writes entries; `then` hears whether they are safe. `done` is now unless the person said otherwise.
     pub fn write(&self, whose: Whose, bodies: Vec<(LogId, Body)>, done: Option<Minute>, then: Callback<bool>) {
+        // One moment for all of it: what was written together can be taken back together.
+        let written = Written::read(&js::now_utc());
         let entries: Vec<Entry> =
-            bodies.into_iter().filter_map(|(log, body)| self.entry(whose, log, body, done)).collect();
+            bodies.into_iter().filter_map(|(log, body)| self.entry(whose, log, body, done, written.clone()?)).collect();
         self.write_entries(whose, entries, vec![then]);
     }
 
-    fn entry(&self, whose: Whose, log: LogId, body: Body, done: Option<Minute>) -> Option<Entry> {
+    fn entry(&self, whose: Whose, log: LogId, body: Body, done: Option<Minute>, written: Written) -> Option<Entry> {
         let state = self.model.bench(whose).state(log);
         let now = Minute::read(&js::now_local_minute())?;
         Some(Entry {
@@ -118,7 +120,7 @@ impl Desk {
             id: EntryId(Id::read(&js::random_id())?),
             log,
             done: done.unwrap_or_else(|| usual_done(&state, now)),
-            written: Written::read(&js::now_utc())?,
+            written,
             by: None,
             body,
         })

@@ -2,9 +2,10 @@
 //!
 //! What it is: the replayed condition as a table. What it is not: the replay.
 
-use measure::{prefs::Prefs, say::Arg};
+use measure::{prefs::Prefs, quantity::Length, say::Arg};
 use record::{
     history::{entry::LogId, fold::State},
+    id::LotId,
     wig::{
         condition::{Condition, ZoneCondition},
         figures::Wig,
@@ -21,7 +22,7 @@ use crate::{
         cell::use_cell,
         drawing::draw,
         pictures,
-        plain::{button, columns, p, row},
+        plain::{button, columns, p},
         typed::text_of,
     },
     shell::talk::{WORDS, choice, t, ta},
@@ -36,6 +37,17 @@ pub struct ConditionProps {
     /// Which log.
     pub log: LogId,
 }
+
+/// What each column is of.
+const COLUMNS: &[&str] = &[
+    "web.zone",
+    "web.cond_bound",
+    "web.cond_wet",
+    "web.cond_fall",
+    "web.cond_colour",
+    "web.cond_length",
+    "web.cond_sewn",
+];
 
 /// The table, with the way back through the work.
 #[component]
@@ -88,13 +100,17 @@ pub fn AsItIs(props: &ConditionProps) -> Html {
             { p("", whole(&condition)) }
             { button("", t(if drawn.get() { "web.cond_hide_cap" } else { "web.cond_show_cap" }), draw_it) }
             if drawn.get() { { cap(&state.after(at), &lots, &prefs) } }
-            <div class="scroll" tabindex="0" role="group" aria-label={t("web.table")}>
+            <div class="scroll stack condition" tabindex="0" role="group" aria-label={t("web.table")}>
                 <table>
-                    { columns(&["web.zone", "web.cond_bound", "web.cond_wet", "web.cond_fall", "web.cond_colour", "web.cond_length", "web.cond_sewn"]) }
+                    { columns(COLUMNS) }
                     <tbody>
                         { for Zone::ALL.iter().map(|zone| {
                             let one = condition.zone(*zone);
-                            row(t(zone.label()), cells(one, &lots, &length))
+                            // On a phone each zone is a card, and its cells say what they are.
+                            let cells = cells(one, &lots, &length).into_iter().zip(COLUMNS.iter().skip(1));
+                            html! { <tr><th scope="row">{ t(zone.label()) }</th>{ for cells.map(|(cell, key)| html! {
+                                <td data-of={t(key)}>{ cell }</td>
+                            }) }</tr> }
                         }) }
                     </tbody>
                 </table>
@@ -136,10 +152,12 @@ fn whole(condition: &Condition) -> String {
     if parts.is_empty() { t("web.cond_plain") } else { parts.join("; ") }
 }
 
-fn cells(zone: &ZoneCondition, lots: &[Lot], length: &dyn Fn(measure::quantity::Length) -> String) -> Vec<Html> {
-    let text = |text: String| html! { { text } };
+fn cells(zone: &ZoneCondition, lots: &[Lot], length: &dyn Fn(Length) -> String) -> Vec<String> {
     let mut wet = vec![if zone.wet { t("web.cond_is_wet") } else { t("web.cond_is_dry") }];
     wet.extend(zone.products.iter().map(|product| choice(product)));
+    if zone.flammable {
+        wet.push(t("web.cond_flammable"));
+    }
     let mut fall: Vec<String> = zone.texture.iter().map(|texture| choice(texture)).collect();
     if let Some(set) = &zone.set {
         fall.push(match set.temperature {
@@ -156,20 +174,32 @@ fn cells(zone: &ZoneCondition, lots: &[Lot], length: &dyn Fn(measure::quantity::
     if zone.final_cut {
         cut.push(t("web.cond_final"));
     }
-    let sewn: Vec<String> = zone
-        .sewn
-        .iter()
-        .map(|sewn| {
-            let name = lots.iter().find(|lot| Some(lot.id) == sewn.lot).map(|lot| lot.name.clone()).unwrap_or_default();
-            format!("{} {name}", length(sewn.length))
-        })
-        .collect();
     vec![
-        text(zone.bound.map(choice).unwrap_or_else(|| t("web.cond_loose"))),
-        text(wet.join(", ")),
-        text(fall.join(", ")),
-        text(colour.join(", ")),
-        text(cut.join(", ")),
-        text(sewn.join("; ")),
+        zone.bound.map(choice).unwrap_or_else(|| t("web.cond_loose")),
+        wet.join(", "),
+        fall.join(", "),
+        colour.join(", "),
+        cut.join(", "),
+        sewn(zone, lots, length),
     ]
+}
+
+/// The weft of a zone: for each lot how many pieces, and how much in all.
+fn sewn(zone: &ZoneCondition, lots: &[Lot], length: &dyn Fn(Length) -> String) -> String {
+    let mut by_lot: Vec<(Option<LotId>, i64, Length)> = Vec::new();
+    for sewn in &zone.sewn {
+        match by_lot.iter_mut().find(|(lot, ..)| *lot == sewn.lot) {
+            Some((_, count, all)) => {
+                *count += 1;
+                *all += sewn.length;
+            }
+            None => by_lot.push((sewn.lot, 1, sewn.length)),
+        }
+    }
+    let one = |(lot, count, all): (Option<LotId>, i64, Length)| {
+        let name = lots.iter().find(|one| Some(one.id) == lot).map(|lot| lot.name.clone()).unwrap_or_default();
+        let count = if count == 1 { t("web.cond_row") } else { ta("web.cond_rows", [Arg::Count(count)]) };
+        format!("{count}, {} {name}", length(all))
+    };
+    by_lot.into_iter().map(one).collect::<Vec<_>>().join("; ")
 }

@@ -26,7 +26,7 @@ use crate::{
         typed::text_of,
     },
     shell::{
-        js,
+        focus, js,
         talk::{field, t, ta},
     },
     store::{desk::use_desk, drafts, judge, model::Whose},
@@ -93,6 +93,9 @@ fn is_asked(field: &Field, step: Option<StepId>) -> bool {
     }
 }
 
+/// What is seldom filled in, and folded away under "More" with the time it was done.
+const MORE: &[&str] = &["minutes", "remark", "result", "more_to_come"];
+
 /// The form.
 #[component]
 pub fn WorkForm(props: &FormProps) -> Html {
@@ -110,6 +113,11 @@ pub fn WorkForm(props: &FormProps) -> Html {
                 .collect::<Vec<_>>()
         })
     };
+    // What is filled in already is seen; later the person folds it as they like.
+    let more = use_cell({
+        let texts = texts.clone();
+        move || texts.get().iter().any(|(name, text)| MORE.contains(name) && !text.is_empty())
+    });
     let done = use_cell(|| None::<String>);
     let refusals = use_cell(Vec::<(String, String)>::new);
     let lots: Vec<(LotId, String)> =
@@ -171,7 +179,11 @@ pub fn WorkForm(props: &FormProps) -> Html {
                 Ok(body) => body,
                 Err(all) => {
                     if let Some((name, _)) = all.first() {
-                        js::focus_id(&format!("{}{name}{}", first_id.0.trim_end_matches(&first_id.1), first_id.1));
+                        let id = format!("{}{name}{}", first_id.0.trim_end_matches(&first_id.1), first_id.1);
+                        // What is folded away can have the focus once it is unfolded.
+                        if !js::focus_id(&id) {
+                            focus::later(vec![id]);
+                        }
                     }
                     refusals.set(all);
                     return;
@@ -206,6 +218,7 @@ pub fn WorkForm(props: &FormProps) -> Html {
     };
     let refusals = refusals.get();
     let refused = |name: &str| refusals.iter().find(|(one, _)| one == name).map(|(_, reason)| reason.clone());
+    let unfolded = more.get() || refusals.iter().any(|(name, _)| name == "done" || MORE.contains(&name.as_str()));
     let one = |of: &'static Field| {
         let value = now.iter().find(|(name, _)| *name == of.name).map(|(_, text)| text.clone());
         work_field(
@@ -227,7 +240,10 @@ pub fn WorkForm(props: &FormProps) -> Html {
         <form class="form work" {onsubmit} novalidate=true>
             if props.correct.is_none() { { checks::hazard(kind, &now, &desk.model().prefs) } }
             <div class="fields">
-                { for kind.every_field().filter(|of| is_asked(of, props.step)).map(one) }
+                { for kind.every_field().filter(|of| is_asked(of, props.step) && !MORE.contains(&of.name)).map(one) }
+            </div>
+            <details open={unfolded}><summary>{ t("web.form_more") }</summary><div class="fields">
+                { for kind.every_field().filter(|of| is_asked(of, props.step) && MORE.contains(&of.name)).map(one) }
                 <div class={classes!("figure", refused("done").map(|_| "refused"))}>
                     <label for={id("done")}>{ t("web.done_at") }</label>
                     <input id={id("done")} type="datetime-local" onchange={on_done} value={done.get().unwrap_or_default()} />
@@ -236,7 +252,7 @@ pub fn WorkForm(props: &FormProps) -> Html {
                         else { <span class="ground">{ t("web.done_hint") }</span> }
                     </p>
                 </div>
-            </div>
+            </div></details>
             { checks::findings(&found, &desk.model().prefs) }
             if !overruled.is_empty() {
                 <div class="fields">{ for kind.every_field().filter(|of| of.name == "judgement").map(one) }</div>

@@ -6,9 +6,11 @@ use measure::say::Arg;
 use record::{
     history::{
         desk,
-        entry::{Body, Entry, LogId},
+        entry::{Body, Corrected, Entry, LogId, Says, Setting},
+        log::Log,
     },
     id::EntryId,
+    wig::steps,
 };
 use yew::prelude::*;
 
@@ -35,7 +37,7 @@ use crate::{
 };
 
 /// So many entries are drawn at first.
-const SHOWN: usize = 40;
+const SHOWN: usize = 10;
 
 /// Whose log.
 #[derive(Properties, PartialEq)]
@@ -75,25 +77,26 @@ fn history(desk: &Desk, whose: Whose, id: LogId, shown: usize) -> Html {
         return p("hint", t("web.log_empty"));
     }
     let names = Names { lots: &bench.lots() };
+    let in_force = |entry: &Entry| match &entry.body {
+        Body::Work(_) => state.works().iter().any(|done| done.entry == entry.id),
+        Body::Set(setting) => state.held(setting.key).is_some_and(|held| held.heads.contains(&entry.id)),
+        Body::Amend(_) => false,
+    };
     let items: Vec<Html> = entries
         .iter()
         .take(shown)
         .map(|entry| {
             let stands = state.works().iter().find(|done| done.entry == entry.id);
-            let in_force = match &entry.body {
-                Body::Work(_) => stands.is_some(),
-                Body::Set(setting) => state.held(setting.key).is_some_and(|held| held.heads.contains(&entry.id)),
-                Body::Amend(_) => false,
-            };
             let taken_back = |other: &Entry| {
                 matches!(&other.body, Body::Amend(amendment) if amendment.target == entry.id && amendment.to.is_none())
             };
-            let undone = log.entries().any(taken_back) && !in_force;
+            let undone = log.entries().any(taken_back) && !in_force(entry);
             let text = match (&entry.body, stands) {
                 (_, Some(done)) => names.work(&done.work),
                 (body, None) => names.body(body),
             };
-            let was = (stands.is_some_and(|done| done.amended)).then(|| names.body(&entry.body));
+            // An entry undone and put back says what it said.
+            let was = stands.filter(|done| done.amended).map(|_| names.body(&entry.body)).filter(|was| *was != text);
             let photo = stands.and_then(|done| photo_of(&done.work));
             html! {
                 <li key={entry.id.to_string()} id={format!("entry-{}", entry.id)} tabindex="-1" class={classes!("entry", undone.then_some("undone"))}>
@@ -109,16 +112,18 @@ fn history(desk: &Desk, whose: Whose, id: LogId, shown: usize) -> Html {
         })
         .collect();
     // What was written last, whenever it was done.
-    let last = entries
-        .iter()
-        .filter(|entry| match &entry.body {
-            Body::Set(setting) => state.held(setting.key).is_some_and(|held| held.heads.contains(&entry.id)),
-            _ => state.works().iter().any(|done| done.entry == entry.id),
-        })
-        .max_by_key(|entry| (entry.lamport, entry.id));
+    let last = entries.iter().filter(|entry| in_force(entry)).max_by_key(|entry| (entry.lamport, entry.id));
+    // Steps that were put in or moved at one go are taken back at one go.
+    let is_step = |entry: &Entry| matches!(&entry.body, Body::Set(setting) if setting.key.slot == steps::SLOT);
+    let together = |last: &Entry| -> Vec<EntryId> {
+        let same = |entry: &&&Entry| {
+            entry.id == last.id || (is_step(last) && is_step(entry) && entry.written == last.written && in_force(entry))
+        };
+        entries.iter().filter(same).map(|entry| entry.id).collect()
+    };
     html! {
         <>
-            if let Some(last) = last { <UndoLast key={last.id.to_string()} {whose} log={id} entry={last.id} words={names.body(&last.body)} /> }
+            if let Some(last) = last { <UndoLast key={last.id.to_string()} {whose} log={id} entries={together(last)} words={names.body(&last.body)} /> }
             <ol class="log">{ for items }</ol>
         </>
     }
@@ -129,7 +134,7 @@ fn history(desk: &Desk, whose: Whose, id: LogId, shown: usize) -> Html {
 struct LastProps {
     whose: Whose,
     log: LogId,
-    entry: EntryId,
+    entries: Vec<EntryId>,
     words: String,
 }
 
@@ -139,14 +144,18 @@ fn UndoLast(props: &LastProps) -> Html {
     let desk = use_desk();
     let asked = use_cell(|| false);
     let undo = {
-        let (desk, whose, log, entry) = (desk.clone(), props.whose, props.log, props.entry);
+        let (desk, whose, log, entries) = (desk.clone(), props.whose, props.log, props.entries.clone());
         Callback::from(move |_: MouseEvent| {
-            let body = desk::undo(&desk.model().bench(whose).log(log), entry);
+            let here = desk.model().bench(whose).log(log);
+            let bodies = entries.iter().map(|entry| (log, desk::undo(&here, *entry))).collect();
             let then = Callback::from(move |_: bool| focus::later(vec!["record-log".to_owned()]));
-            desk.write(whose, vec![(log, body)], None, then);
+            desk.write(whose, bodies, None, then);
         })
     };
-    let ask = ta("web.undo_last_ask", [Arg::Text(props.words.clone())]);
+    let ask = match props.entries.len() {
+        1 => ta("web.undo_last_ask", [Arg::Text(props.words.clone())]),
+        many => ta("web.undo_last_steps", [Arg::Count(many as i64)]),
+    };
     html! { <p class="actions">{ confirm(&asked, "undo-last", t("web.undo_last"), ask, undo) }</p> }
 }
 
@@ -157,6 +166,38 @@ struct ActionProps {
     log: LogId,
     entry: EntryId,
     undone: bool,
+}
+
+/// What an entry said before it was undone; nothing where something was said over it since.
+fn said(log: &Log, id: EntryId) -> Option<Corrected> {
+    let entry = log.get(id)?;
+    let of = |other: &Entry| match &other.body {
+        Body::Amend(amendment) if amendment.target == id => amendment.to.clone(),
+        _ => None,
+    };
+    let corrected = log.entries().filter_map(|other| Some((other.lamport, other.id, of(other)?)));
+    let last = corrected.max_by_key(|(lamport, id, _)| (*lamport, *id)).map(|(_, _, to)| to);
+    let first = |says: Says| Some(last.clone().unwrap_or(Corrected { done: entry.done, says }));
+    let is_later = |other: &Entry, key| {
+        other.lamport > entry.lamport && matches!(&other.body, Body::Set(setting) if setting.key == key)
+    };
+    match &entry.body {
+        Body::Work(work) => first(Says::Work(work.clone())),
+        Body::Set(Setting { key, .. }) if log.entries().any(|other| is_later(other, *key)) => None,
+        Body::Set(Setting { key, value, .. }) => first(Says::Value(*key, value.clone())),
+        Body::Amend(_) => None,
+    }
+}
+
+/// Says an undone entry again.
+fn put_back(desk: &Desk, props: &ActionProps, again: Corrected) -> Html {
+    let (desk, whose, id, entry) = (desk.clone(), props.whose, props.log, props.entry);
+    let put = Callback::from(move |_: MouseEvent| {
+        let body = desk::correct(&desk.model().bench(whose).log(id), entry, again.done, again.says.clone());
+        let then = Callback::from(move |_: bool| focus::later(vec![format!("entry-{entry}")]));
+        desk.write(whose, vec![(id, body)], None, then);
+    });
+    html! { <div class="entry-actions">{ button("plain", t("web.put_back"), put) }</div> }
 }
 
 /// Undo and correct, beside their entry.
@@ -182,7 +223,8 @@ fn EntryActions(props: &ActionProps) -> Html {
         Callback::from(move |_: MouseEvent| correcting.set(!correcting.get()))
     };
     if props.undone {
-        return html! {};
+        let again = said(&desk.model().bench(props.whose).log(props.log), props.entry);
+        return again.map(|again| put_back(&desk, props, again)).unwrap_or_default();
     }
     let given: Option<(Named, Given)> = work.map(|work| (Named(work.kind().name), given(&work)));
     html! {

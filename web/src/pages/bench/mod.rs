@@ -41,7 +41,7 @@ use crate::{
         typed::text_of,
     },
     shell::talk::t,
-    store::{desk::Desk, model::Whose},
+    store::{desk::Desk, drafts, model::Whose},
 };
 
 /// The page.
@@ -77,15 +77,21 @@ struct AnyProps {
 /// Any kind of work, picked from all.
 #[component]
 fn AnyWork(props: &AnyProps) -> Html {
-    let kind = use_cell(|| "sew_weft");
     let (whose, log) = (props.whose, props.log);
+    let named = |text: &str| KINDS.iter().find(|one| one.name == text).map_or("", |found| found.name);
+    // What was chosen outlives a closed tab as what was typed does, until it is recorded.
+    let address = format!("{log}.work-kind");
+    let kind = use_cell(|| named(&drafts::read(&address).unwrap_or_default()));
+    let then = {
+        let address = address.clone();
+        Callback::from(move |()| drafts::drop(&address))
+    };
     let picked = {
         let kind = kind.clone();
         Callback::from(move |event: Event| {
             let text = text_of(&event);
-            if let Some(found) = KINDS.iter().find(|one| one.name == text) {
-                kind.set(found.name);
-            }
+            drafts::keep(&address, &text);
+            kind.set(named(&text));
         })
     };
     let now = kind.get();
@@ -94,6 +100,7 @@ fn AnyWork(props: &AnyProps) -> Html {
             <div class="figure">
                 <label for="work-kind">{ t("web.what_work") }</label>
                 <select id="work-kind" onchange={picked}>
+                    <option value="" selected={now.is_empty()}>{ t("web.choose") }</option>
                     { for Group::ALL.iter().map(|group| html! {
                         <optgroup label={t(group.label())}>
                             { for KINDS.iter().filter(|kind| kind.group == *group && kind.name != "note").map(|kind| html! {
@@ -103,7 +110,7 @@ fn AnyWork(props: &AnyProps) -> Html {
                     }) }
                 </select>
             </div>
-            <div key={now}>{ work_form(whose, log, Named(now), Vec::new(), Callback::noop()) }</div>
+            if !now.is_empty() { <div key={now}>{ work_form(whose, log, Named(now), Vec::new(), then) }</div> }
         </>
     }
 }

@@ -20,7 +20,36 @@ pub struct Names<'a> {
 /// What tells of the entry itself and is shown beside it, not in it.
 const BESIDE: &[&str] = &["stock", "stock_2", "stock_3", "step", "more_to_come", "overruled", "judgement", "photo"];
 /// What needs no name before it.
-const BARE: &[&str] = &["words", "sewn_as", "remark"];
+const BARE: &[&str] = &[
+    "words",
+    "sewn_as",
+    "remark", // What follows repeats the name of its kind of work: "Put away: Put away: …".
+    "accessory",
+    "anchor",
+    "block",
+    "cut_way",
+    "dressed_with",
+    "dry_way",
+    "dye_class",
+    "edge",
+    "front_made",
+    "gathered",
+    "glue",
+    "handed_to",
+    "measured",
+    "product",
+    "repaired",
+    "reset_with",
+    "rinsed_with",
+    "stored",
+    "unpicked",
+    "washed_with",
+];
+
+/// A name and what is to say of it; the name alone where that is nothing.
+fn joined(name: String, more: String) -> String {
+    if more.is_empty() { name } else { format!("{name}: {more}") }
+}
 
 impl Names<'_> {
     /// A value.
@@ -37,7 +66,7 @@ impl Names<'_> {
             Value::Lot(id) => {
                 self.lots.iter().find(|lot| lot.id == *id).map_or_else(|| t("web.lot_unknown"), |lot| lot.name.clone())
             }
-            Value::Planned(planned) => format!("{}: {}", self.to_do(&planned.work), self.plan(&planned.work)),
+            Value::Planned(planned) => self.step(&planned.work),
             other => other.text(),
         }
     }
@@ -55,6 +84,11 @@ impl Names<'_> {
     /// What work that is still to do is planned with.
     pub fn plan(&self, work: &Work) -> String {
         self.parts(work, "web.planned_minutes")
+    }
+
+    /// Work that is still to do, with what it is planned with.
+    pub fn step(&self, work: &Work) -> String {
+        joined(self.to_do(work), self.plan(work))
     }
 
     /// What a piece of work was filled with.
@@ -82,8 +116,10 @@ impl Names<'_> {
 
     /// A piece of work.
     pub fn work(&self, work: &Work) -> String {
-        let details = self.details(work);
-        if details.is_empty() { self.kind(work) } else { format!("{}: {details}", self.kind(work)) }
+        let (name, details) = (self.kind(work), self.details(work));
+        // "Bound: braids, ties, pins, rollers" lists what it may be; what it was follows.
+        let short = name.split(':').next().filter(|_| !details.is_empty()).unwrap_or(&name).to_owned();
+        joined(short, details)
     }
 
     /// What an entry says.

@@ -19,6 +19,7 @@ use super::{
     checks,
     form::{Given, Named, WorkForm, given},
     names::Names,
+    photo::PhotoNow,
     timer::{self, Timer},
 };
 use crate::{
@@ -95,16 +96,19 @@ pub fn Next(props: &NextProps) -> Html {
     let address = timer::address(&id.to_string());
     let record = |more: bool| {
         let (desk, work, overruled, address) = (desk.clone(), work.clone(), overruled.clone(), address.clone());
+        let open = open.clone();
         Callback::from(move |_: MouseEvent| {
             let mut pairs: Vec<(String, String)> =
                 recorded(&work, id, &overruled, more).into_iter().map(|(name, text)| (name.to_owned(), text)).collect();
             pairs.push(("step".to_owned(), id.to_string()));
             // What the planned figures cannot be recorded with is asked for.
             let Ok(body) = judge::work(desk.model(), whose, log, work.kind(), &pairs) else { return };
-            let address = address.clone();
+            let (address, open) = (address.clone(), open.clone());
             let then = Callback::from(move |safe: bool| {
                 if safe {
                     timer::clear(&address);
+                    // What stood in the form is recorded now.
+                    open.set(Open::No);
                     focus::later(vec!["bench-next".to_owned()]);
                 }
             });
@@ -151,7 +155,9 @@ pub fn Next(props: &NextProps) -> Html {
                 { button("", t("web.done_but"), toggle(Open::But)) }
                 if may.is_none() { { button("", t("web.more_to_come"), record(true)) } }
                 { button("plain", t("web.skip_step"), toggle(Open::Skip)) }
-                <Timer {address} />
+                <PhotoNow {whose} {log} of={names.to_do(&work)} />
+                // Each sitting counts anew.
+                <Timer key={step.done.len()} {address} />
             </p>
             if open.get() == Open::But {
                 <WorkForm {whose} {log} kind={Named(work.kind().name)} step={Some(id)} given={recorded(&work, id, "", false)} then={closed} />

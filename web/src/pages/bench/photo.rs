@@ -2,7 +2,12 @@
 //!
 //! What it is: the field and the picture. What it is not: the making small (see `static/photo.js`) or the store.
 
-use record::{field::Value, history::fold::Done, id::PhotoId, wig::work::Work};
+use record::{
+    field::Value,
+    history::{entry::LogId, fold::Done},
+    id::PhotoId,
+    wig::work::{Work, photo},
+};
 use yew::prelude::*;
 
 use crate::{
@@ -14,7 +19,7 @@ use crate::{
         js,
         talk::{choice, t},
     },
-    store::model::Whose,
+    store::{desk::use_desk, judge, model::Whose},
 };
 
 /// The photo of a piece of work.
@@ -65,6 +70,52 @@ pub fn PhotoField(props: &FieldProps) -> Html {
             if let Some(reason) = trouble.get() { <p class="reason" role="alert">{ reason }</p> }
             { p("hint", t("web.photo_hint")) }
         </div>
+    }
+}
+
+/// Where a photo goes.
+#[derive(Properties, PartialEq)]
+pub struct NowProps {
+    /// Whose records.
+    pub whose: Whose,
+    /// Which log.
+    pub log: LogId,
+    /// What is being done.
+    pub of: String,
+}
+
+/// One tap from a step to its photo: taken and written down, of the work that stands there.
+#[component]
+pub fn PhotoNow(props: &NowProps) -> Html {
+    let desk = use_desk();
+    let trouble = use_cell(|| None::<String>);
+    let take = {
+        let (whose, log, of, trouble) = (props.whose, props.log, props.of.clone(), trouble.clone());
+        Callback::from(move |_: MouseEvent| {
+            let (desk, of, trouble) = (desk.clone(), of.clone(), trouble.clone());
+            wasm_bindgen_futures::spawn_local(async move {
+                let hash = match js::take_photo(whose == Whose::Own).await {
+                    Ok(None) => return,
+                    Ok(Some(hash)) => hash,
+                    Err(error) => return trouble.set(Some(error.message)),
+                };
+                let pairs = [("photo", hash), ("shows", "during".to_owned()), ("remark", of)];
+                let pairs: Vec<_> = pairs.map(|(name, text)| (name.to_owned(), text)).into();
+                match judge::work(desk.model(), whose, log, &photo::KIND, &pairs) {
+                    Ok(body) => {
+                        trouble.set(None);
+                        desk.write(whose, vec![(log, body)], None, Callback::noop());
+                    }
+                    Err(all) => trouble.set(all.into_iter().next().map(|(_, reason)| reason)),
+                }
+            });
+        })
+    };
+    html! {
+        <>
+            { button("", t("web.photo_now"), take) }
+            if let Some(reason) = trouble.get() { <span class="reason" role="alert">{ reason }</span> }
+        </>
     }
 }
 

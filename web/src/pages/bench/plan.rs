@@ -237,7 +237,7 @@ fn Suggested(props: &PlanProps) -> Html {
     html! {
         <div class="card">
             { p("", t("web.plan_missing")) }
-            <ol class="suggested">{ for wanted.iter().map(|work| html! { <li>{ format!("{}: {}", names.to_do(work), names.plan(work)) }</li> }) }</ol>
+            <ol class="suggested">{ for wanted.iter().map(|work| html! { <li>{ names.step(work) }</li> }) }</ol>
             <p class="actions">{ button("primary", t("web.plan_add"), take) }</p>
         </div>
     }

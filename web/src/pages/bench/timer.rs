@@ -31,10 +31,10 @@ pub fn address(step: &str) -> String {
     format!("timer.{step}")
 }
 
-/// Whole minutes counted so far; none where it never ran.
+/// Whole minutes counted so far; none where it ran for less than half of one: that was no work.
 pub fn minutes(address: &str) -> Option<u32> {
-    let counted = counted(address);
-    (counted > 0.0).then_some(((counted / 60_000.0 + 0.5) as u32).max(1))
+    let whole = (counted(address) / 60_000.0 + 0.5) as u32;
+    (whole > 0).then_some(whole)
 }
 
 /// Forgets what was counted.

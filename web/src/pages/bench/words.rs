@@ -74,6 +74,9 @@ pub const ENGLISH: Table = &[
     ("web.cond_sewn", "Weft sewn in"),
     ("web.cond_is_wet", "wet"),
     ("web.cond_is_dry", "dry"),
+    ("web.cond_flammable", "flammable, not yet dried off"),
+    ("web.cond_row", "1 piece"),
+    ("web.cond_rows", "{0} pieces"),
     ("web.cond_loose", "loose"),
     ("web.cond_set", "set"),
     ("web.cond_set_at", "set at {0}"),
@@ -87,6 +90,12 @@ pub const ENGLISH: Table = &[
     ("web.log_all", "Show all {0} entries"),
     ("web.undo_last", "Undo what was written last"),
     ("web.undo_last_ask", "Undo “{0}”? It stays in the log, struck through."),
+    (
+        "web.undo_last_steps",
+        "Undo {0} changes of the plan that were written together? They stay in the log, struck through.",
+    ),
+    ("web.put_back", "Put it back"),
+    ("web.form_more", "More: when, how long, how it turned out"),
     ("web.another", "Another like this"),
     (
         "web.another_hint",
@@ -94,6 +103,7 @@ pub const ENGLISH: Table = &[
     ),
     ("web.another_wearer", "For the same wearer: the head’s measures and the role too"),
     ("web.another_start", "Start another like this"),
+    ("web.photo_now", "Photo"),
     ("web.photo_take", "Take or choose a photo"),
     (
         "web.photo_hint",

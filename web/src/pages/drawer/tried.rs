@@ -43,13 +43,20 @@ pub fn own(desk: &Desk, fibre: &'static Fibre) -> Html {
                 let heat = |heat| Arg::Temperature(heat).words(&WORDS, prefs);
                 let windows = Medium::ALL.into_iter().filter_map(|medium| {
                     let window = locks::window(&all, fibre, None, medium)?;
-                    let words = match (window.held_from, window.held_to, window.harmed_from) {
-                        (Some(low), Some(high), Some(harm)) => ta("web.own_window_harm", [Arg::Text(heat(low)), Arg::Text(heat(high)), Arg::Text(heat(harm)), Arg::Count(window.locks as i64)]),
-                        (Some(low), Some(high), None) => ta("web.own_window", [Arg::Text(heat(low)), Arg::Text(heat(high)), Arg::Count(window.locks as i64)]),
-                        (_, _, Some(harm)) => ta("web.own_harm", [Arg::Text(heat(harm)), Arg::Count(window.locks as i64)]),
-                        _ => ta("web.own_nothing", [Arg::Count(window.locks as i64)]),
+                    let held = window.held_from.zip(window.held_to).map(|(low, high)| {
+                        let (low, high) = (heat(low), heat(high));
+                        if low == high { ta("web.own_at", [Arg::Text(low)]) } else { ta("web.own_window", [low, high].map(Arg::Text)) }
+                    });
+                    let harmed = |key| window.harmed_from.map(|harm| ta(key, [Arg::Text(heat(harm))]));
+                    let words = match held {
+                        Some(held) => harmed("web.own_harmed").into_iter().fold(held, |held, harm| format!("{held}, {harm}")),
+                        None => harmed("web.own_harm").unwrap_or_else(|| t("web.own_nothing")),
                     };
-                    Some(html! { <li>{ format!("{}: {words}", t(medium.label())) }</li> })
+                    let locks = match window.locks {
+                        1 => t("web.own_lock"),
+                        many => ta("web.own_locks", [Arg::Count(many as i64)]),
+                    };
+                    Some(html! { <li>{ format!("{}: {words}; {locks}", t(medium.label())) }</li> })
                 });
                 html! {
                     <>
