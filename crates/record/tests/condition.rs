@@ -144,7 +144,29 @@ const CASES: &[(&str, Zone, &str)] = &[
     ("disinfect disinfected_with=alcohol_spray | dry dry_way=air", Zone::Top, "loose dry"),
     ("dye dye_class=pigment_spray; dye_way=sprayed_on; zones=top", Zone::Top, "loose dry dyed flammable"),
     ("glue glue=spirit_glue; glued_to=lace_edge; zones=front_hairline", Zone::FrontHairline, "loose dry flammable"),
+    ("glue glue=spirit_glue; glued_to=lace_edge", Zone::Top, "loose dry"),
+    ("glue glue=spirit_glue; glued_to=skin", Zone::FrontHairline, "loose dry"),
+    ("product product=hairspray | worn times_worn=1", Zone::Top, "loose dry"),
+    ("product product=hairspray | store stored=on_block", Zone::Top, "loose dry"),
     ("heat_set medium=water; temperature=82 °C; result=failed", Zone::Top, "loose wet"),
+    // A reset binds, wets or undoes by what it is done with.
+    ("reset reset_with=damp_pins; zones=top", Zone::Top, "pinned wet"),
+    ("reset reset_with=rollers; zones=top", Zone::Top, "rollers dry"),
+    (
+        "heat_set medium=water; temperature=82 °C; cooled=yes; dried=yes | reset reset_with=dry_fingers",
+        Zone::Top,
+        "loose dry set",
+    ),
+    (
+        "heat_set medium=water; temperature=82 °C; cooled=yes; dried=yes | reset reset_with=steam_off_head",
+        Zone::Top,
+        "loose dry",
+    ),
+    (
+        "heat_set medium=water; temperature=82 °C; cooled=yes; dried=yes | reset reset_with=hot_iron; temperature=60 °C",
+        Zone::Top,
+        "loose dry set",
+    ),
 ];
 
 fn line(text: &str) -> Vec<Work> {
@@ -180,7 +202,28 @@ fn glue_of_the_skin_goes_with_the_wearer_and_glue_of_the_lace_stays() {
         ("glue glue=water_glue; glued_to=skin | worn times_worn=1", 0),
         ("glue glue=water_glue; glued_to=lace_edge | worn times_worn=1", 1),
         ("glue glue=water_glue; glued_to=lace_edge | refront front_made=new_lace", 0),
+        ("glue glue=hot_melt; glued_to=accessory | unpick unpicked=hairline", 1),
+        ("glue glue=hot_melt; glued_to=accessory | unpick unpicked=accessory", 0),
+        ("glue glue=water_glue; glued_to=cap | unpick unpicked=glue", 0),
     ] {
         assert_eq!(now(&fold(&Log::of(told(&line(history))))).glued.len(), left, "{history}");
     }
+}
+
+#[test]
+fn hair_holds_what_it_dries_in_and_a_row_without_a_place_lies_at_the_back() {
+    for (history, set) in [
+        ("wash washed_with=mild_shampoo | gather gathered=rollers | dry dry_way=wig_dryer | release cooled=yes", true),
+        ("wash washed_with=mild_shampoo | gather gathered=rollers | dry dry_way=air; left=damp | release", false),
+        ("wash washed_with=mild_shampoo | gather gathered=tied | dry dry_way=air | release", false),
+        ("wash washed_with=mild_shampoo | gather gathered=rollers | dry dry_way=wig_dryer | release cooled=no", false),
+    ] {
+        let mut log = Log::of(told(&line(history)));
+        let fibre = desk::set(&fold(&log), WIG(), "fibre", Of::Wig, "human_hair", &Prefs::default()).expect("a fibre");
+        log.add(entry(99, 99, fibre));
+        assert_eq!(now(&fold(&log)).zone(Zone::Top).set.is_some(), set, "{history}");
+    }
+    let sewn = now(&fold(&Log::of(told(&line("sew_weft sewn_as=row; length=20 cm")))));
+    assert_eq!(sewn.zone(Zone::Back).sewn.len(), 1);
+    assert!(sewn.zone(Zone::Top).sewn.is_empty() && sewn.zone(Zone::FrontHairline).sewn.is_empty());
 }

@@ -3,6 +3,7 @@
 //! What it is: all rules run over one piece of work, less those that were overruled for it.
 //! What it is not: the rules (see `rules`), or what is refused outright (see `may_do`).
 
+use measure::say::{Arg, Say};
 use record::{
     wig::{
         condition::Condition,
@@ -14,6 +15,7 @@ use record::{
 
 use super::{
     bench::{Bench, Case, Finding, Rule},
+    limit::{self, Limits},
     rules::ALL,
 };
 
@@ -38,7 +40,35 @@ pub(super) fn run(case: &Case<'_>) -> Vec<Finding> {
         .filter_map(|check| (check.finds)(case).map(|(what, remedy)| Finding { rule: &check.rule, what, remedy }))
         .collect();
     measure::order::sort_by(&mut found, &|a, b| b.rule.weight.cmp(&a.rule.weight));
+    fold_limits(case, &mut found);
     found
+}
+
+/// What each rule of heat limits looks at.
+const LIMITS: [(&str, &[Limits]); 3] = [
+    ("too_hot", &[Limits::Fibre, Limits::Label, Limits::Locks]),
+    ("cap_too_hot", &[Limits::Cap, Limits::Block]),
+    ("glue_meets_heat", &[Limits::Glue]),
+];
+
+/// One heat that several things do not bear is told once: by the heaviest rule, with the lowest limit as its remedy.
+fn fold_limits(case: &Case<'_>, found: &mut Vec<Finding>) {
+    let sorts = |finding: &Finding| LIMITS.iter().find(|(name, _)| *name == finding.rule.name).map(|(_, sorts)| *sorts);
+    let Some(heating) = case.heating else { return };
+    let together: Vec<Finding> = found.iter().filter(|finding| sorts(finding).is_some()).cloned().collect();
+    let Some((first, others)) = together.split_first().filter(|(_, others)| !others.is_empty()) else { return };
+    let all: Vec<Limits> = together.iter().filter_map(sorts).flatten().copied().collect();
+    let limit = limit::of(case.bench, case.condition, &case.zones, case.loose(), heating.medium);
+    let Some(lowest) = limit.lowest_of(&all) else { return };
+    let what = others
+        .iter()
+        .fold(first.what.clone(), |said, one| Say::new("care.besides", [said.into(), one.what.clone().into()]));
+    let remedy = Say::new("care.too_hot_do", [Arg::Temperature(lowest.most)]);
+    found.retain(|finding| sorts(finding).is_none() || finding.rule == first.rule);
+    for finding in found.iter_mut().filter(|finding| finding.rule == first.rule) {
+        finding.what = what.clone();
+        finding.remedy = remedy.clone();
+    }
 }
 
 /// The last row sewn of the same lot: what was judged for it is not told again for each row.

@@ -79,7 +79,12 @@ pub fn guide(
         _ if steps.is_empty() => (None, Say::key("trial.never")),
         (Some(from), _) => {
             let to = own.and_then(|own| own.held_to).unwrap_or(from);
-            (None, Say::new("trial.found", [Arg::Temperature(from), Arg::Temperature(to)]))
+            let says = if celsius(to) > celsius(from) + 0.05 {
+                Say::new("trial.found", [Arg::Temperature(from), Arg::Temperature(to)])
+            } else {
+                Say::new("trial.found_at", [Arg::Temperature(from)])
+            };
+            (None, says)
         }
         (None, Some(step)) => (Some(step.heat), Say::new("trial.next", [Arg::Temperature(step.heat)])),
         (None, None) if harmed.is_finite() => (None, Say::new("trial.harmed", [Arg::Temperature(of_celsius(harmed))])),

@@ -161,6 +161,7 @@ pub const HEAT: Table = &[
     ("heat.fumes_do", "Stop at any sharp smell and air the room."),
     ("trial.never", "Not with this heat at all."),
     ("trial.next", "Next: a hidden lock at {0}."),
+    ("trial.found_at", "Found: it held at {0}."),
     ("trial.found", "Found: it held from {0} to {1}."),
     ("trial.harmed", "Stop here: {0} harmed it and nothing cooler held. Try another way of heating."),
     ("trial.no_set", "Nothing held up to the limit. Try another way of heating, or hold longer."),

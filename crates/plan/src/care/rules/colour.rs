@@ -38,6 +38,9 @@ fn told(met: &Met<'_>, class: Class, key: &'static str) -> Told {
         None if takes_it == Takes::Refuses => Say::key("care.dye_never_do"),
         _ => Say::key("care.dye_weak_do"),
     };
+    if takes_it == Takes::Refuses {
+        return (Say::new("care.dye_refused", [met.name(), Arg::Key(class.label())]), remedy);
+    }
     (Say::new(key, [met.name(), Arg::Key(class.label()), Arg::Key(takes_it.label())]), remedy)
 }
 

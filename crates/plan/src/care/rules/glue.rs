@@ -15,16 +15,17 @@ use record::{
 use super::heat::limit_of;
 use crate::{
     care::{
+        before::overruled,
         bench::{Case, Check, Told, check, choice, over},
         limit::Limits,
     },
-    working::Weight::{Care, Stop},
+    working::Weight::{Consider, Stop},
 };
 
 /// The family.
 pub static CHECKS: &[Check] = &[
     check("glue_meets_heat", "rule.glue_meets_heat", Stop, &JUDGED, glue_meets_heat),
-    check("solvent_near_fibre", "rule.solvent_near_fibre", Care, &PRACTICE, solvent_near_fibre),
+    check("solvent_near_fibre", "rule.solvent_near_fibre", Consider, &PRACTICE, solvent_near_fibre),
 ];
 
 fn glue_meets_heat(case: &Case<'_>) -> Option<Told> {
@@ -54,6 +55,14 @@ fn brings_solvent(work: &Work) -> Option<&'static str> {
 
 fn solvent_near_fibre(case: &Case<'_>) -> Option<Told> {
     let brings = brings_solvent(case.work)?;
+    // Judged once on this wig, it is not told again for the same thing.
+    let judged = |done: &record::history::fold::Done| {
+        brings_solvent(&done.work) == Some(brings)
+            && overruled(&done.work).iter().any(|rule| rule.name == "solvent_near_fibre")
+    };
+    if case.bench.wig.state().works().iter().any(judged) {
+        return None;
+    }
     let told = case.met().into_iter().find_map(|met| {
         let harms = ["acetone", "ethyl_acetate"].into_iter().filter_map(solvent);
         // Hair that is only dried out is no ruin.

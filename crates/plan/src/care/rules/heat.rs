@@ -11,9 +11,10 @@ use record::trade::{
 
 use crate::{
     care::{
-        bench::{Case, Check, Heating, Met, Told, check, of_fact, over},
+        bench::{Case, Check, Heating, Met, Told, check, fibre_name, of_fact, over},
         limit::{self, Limit, Limits, medium_said, own_window},
     },
+    heat::of_wig::cap_heated,
     working::Weight::{Care, Stop},
 };
 
@@ -55,7 +56,26 @@ fn too_hot(case: &Case<'_>) -> Option<Told> {
 }
 
 fn cap_too_hot(case: &Case<'_>) -> Option<Told> {
-    above(case, &[Limits::Cap, Limits::Block])
+    // Somebody said that the heat of sets leaves the cap out.
+    if case.kind == "heat_set" && !cap_heated(case.bench.wig) {
+        return None;
+    }
+    let sorts = [Limits::Cap, Limits::Block];
+    let told = above(case, &sorts)?;
+    let Heating { medium, heat } = case.heating?;
+    // A set that the fibre needs as hot is not made cooler: then the cap is kept out of it.
+    let fibre = case.bench.wig.fibre();
+    let Suits::Sets(sets) = &window(fibre, medium).suits else { return Some(told) };
+    let limit = limit_of(case, medium);
+    let (part, needs) = (limit.lowest_of(&sorts)?, of_fact(sets, sets.likely));
+    if case.kind != "heat_set" || !over(needs, part.most) {
+        return Some(told);
+    }
+    let [most, needs, heat] = [part.most, needs, heat?].map(Arg::Temperature);
+    Some((
+        Say::new("care.cap_below_set", [fibre_name(fibre), needs, part.name.clone().into(), most.clone(), heat]),
+        Say::new("care.cap_below_set_do", [part.name.clone().into(), most]),
+    ))
 }
 
 fn never(case: &Case<'_>) -> Option<Told> {

@@ -2,7 +2,7 @@
 //!
 //! What it is: one arm a kind that changes anything. What it is not: whether it was wise (see the `plan` room's `care`).
 
-use measure::quantity::ThermodynamicTemperature;
+use measure::quantity::{ThermodynamicTemperature, units::degree_celsius};
 
 use super::{Condition, Dyed, Glued, Set, Sewn, ZoneCondition, undoes};
 use crate::{
@@ -18,8 +18,15 @@ use crate::{
 /// What takes spray, lotion and oil out of fibre; plain water does not.
 const CLEANSE: &[&str] = &["mild_shampoo", "disinfecting_wash", "shampoo_only"];
 
+fn back_and_sides() -> Zones {
+    Zones::one(Zone::Crown).and(Zone::LeftSide).and(Zone::RightSide).and(Zone::Back).and(Zone::Nape)
+}
+
+/// Steam without a figure, °C. Water boils at 100 °C where the air presses as at the sea.
+const STEAM: f64 = 100.0;
+
 impl Work {
-    /// The zones it was done to: those it names, else all.
+    /// The zones it was done to: those it names, else those such work lies in, else all.
     pub fn zones(&self) -> Zones {
         match (self.get("zones"), self.get("zone"), self.get("sewn_as").and_then(Value::choice)) {
             (Some(Value::Zones(zones)), _, _) => *zones,
@@ -28,9 +35,9 @@ impl Work {
             (_, _, Some("parting")) => Zones::one(Zone::Part),
             _ => match self.choice("section") {
                 Some("top") => Zones::one(Zone::Top),
-                Some("back_and_sides") => {
-                    Zones::one(Zone::Crown).and(Zone::LeftSide).and(Zone::RightSide).and(Zone::Back).and(Zone::Nape)
-                }
+                Some("back_and_sides") => back_and_sides(),
+                // A row of which nobody said where: most of a cap's rows run there.
+                _ if self.kind().name == "sew_weft" => back_and_sides(),
                 _ => Zones::ALL,
             },
         }
@@ -49,6 +56,12 @@ impl Work {
     /// How hot it was.
     pub fn temperature(&self) -> Option<ThermodynamicTemperature> {
         self.get("temperature").and_then(Value::typed).and_then(|typed| typed.temperature())
+    }
+
+    /// How hot it was; steam of which nobody said is taken as hot as boiling water.
+    pub fn heat_or_steam(&self) -> Option<ThermodynamicTemperature> {
+        let steam = self.choice("medium") == Some("steam") || self.choice("reset_with") == Some("steam_off_head");
+        self.temperature().or_else(|| steam.then(|| ThermodynamicTemperature::new::<degree_celsius>(STEAM)))
     }
 
     /// Whether only loose weft of a lot went into the dye: it names a lot and no zone.
@@ -78,9 +91,11 @@ impl Condition {
             lot_dyed: dyed_lot(weft.lot),
             by: done.entry,
         });
-        for zone in zones.each() {
-            if let Some(zone) = self.zones.get_mut(zone as usize) {
+        for at in zones.each() {
+            if let Some(zone) = self.zones.get_mut(at as usize) {
                 one(zone, done, hair, &sewn);
+                // Spirit burns where it is put, until it has dried.
+                zone.flammable |= spirit_glue_on(work, at);
             }
         }
     }
@@ -108,6 +123,10 @@ impl Condition {
             "unpick" if work.choice("unpicked") == Some("hairline") => {
                 self.glued.retain(|glued| glued.to != Some("lace_edge"));
             }
+            "unpick" if work.choice("unpicked") == Some("glue") => self.glued.clear(),
+            "unpick" if work.choice("unpicked") == Some("accessory") => {
+                self.glued.retain(|glued| glued.to != Some("accessory"));
+            }
             "dye" => {
                 if let Some(Value::Lot(lot)) = work.get("lot") {
                     self.dyed_lots.push((*lot, work.words("dye_batch")));
@@ -132,6 +151,16 @@ impl Condition {
     }
 }
 
+/// Whether work leaves spirit glue in a zone: none on skin, and that of the lace lies along its edge.
+fn spirit_glue_on(work: &Work, zone: Zone) -> bool {
+    work.choice("glue") == Some("spirit_glue")
+        && match work.choice("glued_to") {
+            Some("skin") => false,
+            Some("lace_edge") => zone == Zone::FrontHairline,
+            _ => true,
+        }
+}
+
 /// Water on a zone, with what it takes out and undoes.
 fn wetted(zone: &mut ZoneCondition, heat: Option<ThermodynamicTemperature>, hair: bool) {
     zone.wet = true;
@@ -140,6 +169,22 @@ fn wetted(zone: &mut ZoneCondition, heat: Option<ThermodynamicTemperature>, hair
     // A bound lock keeps its shape through a bath; it is set anew by it.
     if undone && zone.bound.is_none() {
         zone.set = None;
+    }
+}
+
+/// A dressing put right.
+fn reset(zone: &mut ZoneCondition, work: &Work) {
+    match work.choice("reset_with") {
+        Some("damp_pins") => {
+            zone.wet = true;
+            zone.bound = Some("pinned");
+        }
+        Some("rollers") => zone.bound = Some("rollers"),
+        Some("steam_off_head" | "hot_iron") if zone.bound.is_none() => {
+            let heat = work.heat_or_steam();
+            zone.set = zone.set.take().filter(|set| !undoes(heat, set.temperature));
+        }
+        _ => {}
     }
 }
 
@@ -171,7 +216,9 @@ fn one(zone: &mut ZoneCondition, done: &Done, hair: bool, sewn: &Option<Sewn>) {
                 zone.sewn.pop();
             }
         }
-        "glue" => zone.flammable |= work.choice("glue") == Some("spirit_glue"),
+        // Common practice, no source: what burns has dried off by the time a wig is on, away or in its box.
+        "worn" | "store" | "hand_over" => zone.flammable = false,
+        "reset" => reset(zone, work),
         "gather" => zone.bound = work.choice("gathered"),
         "release" => {
             zone.bound = None;
@@ -184,7 +231,15 @@ fn one(zone: &mut ZoneCondition, done: &Done, hair: bool, sewn: &Option<Sewn>) {
             zone.wet &= work.yes("dried") != Some(true);
         }
         "dry" => {
-            zone.wet = work.choice("left") == Some("damp");
+            let damp = work.choice("left") == Some("damp");
+            // Hair holds the shape that it dries in.
+            let shaped = matches!(zone.bound, Some("rollers" | "pinned" | "braided"));
+            if hair && zone.wet && shaped && !damp && zone.set.is_none() {
+                let cooled = matches!(work.choice("dry_way"), Some("air" | "towel")).then_some(true);
+                zone.set = Some(Set { medium: None, temperature: heat, cooled, by: done.entry });
+                zone.texture = None;
+            }
+            zone.wet = damp;
             zone.flammable = false;
         }
         "cut" | "fitting" => {

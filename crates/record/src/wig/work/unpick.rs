@@ -12,7 +12,7 @@ use crate::{
 };
 
 /// What was taken off.
-pub const UNPICKED: &[&str] = &["row", "hairline", "parting", "knots", "accessory", "anchor"];
+pub const UNPICKED: &[&str] = &["row", "hairline", "parting", "knots", "accessory", "anchor", "glue"];
 
 /// The kind.
 pub const KIND: Kind = Kind {

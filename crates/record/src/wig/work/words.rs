@@ -141,6 +141,7 @@ pub(crate) const WORK: Table = &[
     ("choice.knots", "knots"),
     ("choice.accessory", "an accessory"),
     ("choice.anchor", "an anchor"),
+    ("choice.glue", "glue"),
     ("choice.knotted", "knotted"),
     ("choice.plucked", "plucked thinner"),
     ("choice.lace_trimmed", "lace trimmed"),
