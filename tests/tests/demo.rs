@@ -198,7 +198,7 @@ const STORIES: &[Story] = &[
         ],
         next: None,
         results: &["good", "partly", "failed"],
-        overruled: &["set_let_go_wet"],
+        overruled: &["not_ready_to_go", "set_let_go_wet"],
         window: None,
         days: 100,
     },
