@@ -277,8 +277,10 @@ fn sentences_name_no_product_and_no_address() {
 }
 
 /// Words with a capital inside a sentence: ours, abbreviations of the trade and of open standards, words on buttons.
-const KNOWN: &[&str] =
-    &["Weftbook", "JSON", "UTF8", "UTC", "WIG", "CASE", "FILE", "DAY", "SIGN", "Enter", "Weft", "HTML", "SVG", "PARTS"];
+const KNOWN: &[&str] = &[
+    "Weftbook", "JSON", "UTF8", "UTC", "WIG", "CASE", "FILE", "DAY", "SIGN", "Enter", "Weft", "HTML", "SVG", "PARTS",
+    "A", "B", "ADDRESS", "CSV", "Schema",
+];
 
 /// Words with a capital that do not begin a sentence or a quotation.
 fn capitalised_inside(sentence: &str) -> Vec<String> {

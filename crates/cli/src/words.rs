@@ -134,7 +134,7 @@ pub const ENGLISH: Table = &[
     ("cli.want_day", "say a day such as 2027-03-15"),
     ("cli.want_units", "say metric or inches"),
     ("cli.want_weights", "say grams or ounces"),
-    ("cli.want_address", "say where Weftbook is hosted, such as https://example.org/weftbook/"),
+    ("cli.want_address", "say where Weftbook is hosted: the whole address, from https on to the last slash"),
     ("cli.want_currency", "say a sign of one to four characters"),
     ("cli.unread", "“{0}” cannot be read: {1}."),
     ("cli.no_such_file", "there is no such file; check its name"),

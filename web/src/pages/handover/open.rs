@@ -27,7 +27,7 @@ use crate::{
 };
 
 /// Where the last sheet is kept, so that a phone that closes the page does not lose it.
-const LAST: &str = "handover.last";
+const LAST: &str = "handover-last";
 
 #[derive(Clone, PartialEq)]
 enum Seen {
