@@ -36,11 +36,12 @@ pub(super) fn run(case: &Case<'_>) -> Vec<Finding> {
     let mut found: Vec<Finding> = ALL
         .into_iter()
         .flatten()
-        .filter(|check| !judged(&check.rule))
         .filter_map(|check| (check.finds)(case).map(|(what, remedy)| Finding { rule: &check.rule, what, remedy }))
         .collect();
     measure::order::sort_by(&mut found, &|a, b| b.rule.weight.cmp(&a.rule.weight));
     fold_limits(case, &mut found);
+    // Whoever overruled what was told together has heard all of it.
+    found.retain(|finding| !judged(finding.rule));
     found
 }
 
