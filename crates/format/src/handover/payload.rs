@@ -3,8 +3,9 @@
 //! What it is: version, kind, sizes, checksum, DEFLATE (RFC 1951), base64url. What it is not: what the JSON says.
 //!
 //! `0h…` is the data of a sheet, `0s…` a return slip; `0` is the version. Behind it stand in base64url (RFC 4648, section 5,
-//! no padding): length of the JSON in four bytes, highest first; the first four bytes of the SHA-256 of version, kind and
-//! JSON; the JSON, deflated. A text that was cut off or changed is refused: nothing is shown of it.
+//! no padding): length of the JSON in four bytes, highest first; the first four bytes of the SHA-256 of version, kind,
+//! that length and what follows; the JSON, deflated. The sum is over the deflated bytes, so that not even an idle bit of them
+//! may change. A text that was cut off or changed is refused: nothing is shown of it.
 
 use measure::say::{Arg, Say};
 use miniz_oxide::{deflate::compress_to_vec, inflate::decompress_to_vec_with_limit};
@@ -37,10 +38,11 @@ impl Kind {
     }
 }
 
-fn checksum(kind: Kind, json: &str) -> [u8; 4] {
+fn checksum(kind: Kind, length: [u8; 4], folded: &[u8]) -> [u8; 4] {
     let mut all = Sha256::new();
     all.update([VERSION as u8, kind.letter() as u8]);
-    all.update(json.as_bytes());
+    all.update(length);
+    all.update(folded);
     let sum = all.finalize();
     [sum[0], sum[1], sum[2], sum[3]]
 }
@@ -52,9 +54,10 @@ fn checksum(kind: Kind, json: &str) -> [u8; 4] {
 pub fn fold(kind: Kind, json: &str) -> Result<String, Say> {
     let length = u32::try_from(json.len()).ok().filter(|length| *length as usize <= UNFOLDED_MOST);
     let length = length.ok_or_else(|| Say::key("handover.too_much"))?;
-    let mut bytes = length.to_be_bytes().to_vec();
-    bytes.extend(checksum(kind, json));
-    bytes.extend(compress_to_vec(json.as_bytes(), 9));
+    let (length, folded) = (length.to_be_bytes(), compress_to_vec(json.as_bytes(), 9));
+    let mut bytes = length.to_vec();
+    bytes.extend(checksum(kind, length, &folded));
+    bytes.extend(folded);
     let text = format!("{VERSION}{}{}", kind.letter(), base64::to_url(&bytes));
     if text.len() > PAYLOAD_MOST { Err(Say::key("handover.too_much")) } else { Ok(text) }
 }
@@ -82,14 +85,14 @@ pub fn unfold(text: &str) -> Result<(Kind, String), Say> {
     let bytes = base64::from_url(letters.as_str()).ok_or_else(damaged)?;
     let (length, rest) = bytes.split_first_chunk::<4>().ok_or_else(damaged)?;
     let (sum, folded) = rest.split_first_chunk::<4>().ok_or_else(damaged)?;
-    let length = u32::from_be_bytes(*length) as usize;
-    if length > UNFOLDED_MOST {
+    let declared = u32::from_be_bytes(*length) as usize;
+    if declared > UNFOLDED_MOST {
         return Err(Say::key("handover.too_much"));
     }
-    let json = decompress_to_vec_with_limit(folded, length).map_err(|_| damaged())?;
-    let json = String::from_utf8(json).map_err(|_| damaged())?;
-    if json.len() != length || checksum(kind, &json) != *sum {
+    if checksum(kind, *length, folded) != *sum {
         return Err(damaged());
     }
-    Ok((kind, json))
+    let json = decompress_to_vec_with_limit(folded, declared).map_err(|_| damaged())?;
+    let json = String::from_utf8(json).map_err(|_| damaged())?;
+    if json.len() == declared { Ok((kind, json)) } else { Err(damaged()) }
 }
