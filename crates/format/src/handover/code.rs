@@ -2,11 +2,11 @@
 //!
 //! What it is: the squares, where the link fits a code that prints small enough. What it is not: a drawing (see the `sheet` room).
 
-use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
+use qrcode::{Color, EcLevel, QrCode, Version};
 
 /// Highest version: 117 squares a side, 59 mm at 0.5 mm a square, what a phone reads from paper at arm's length (common
 /// practice, no source).
-const VERSION_MOST: u8 = 25;
+const VERSION_MOST: i16 = 25;
 
 /// A code.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,18 +26,11 @@ impl Code {
 
 /// The code of a link, at medium correction, or at low where only that fits; nothing where neither does.
 pub fn code(link: &str) -> Option<Code> {
-    let segments = [QrSegment::make_bytes(link.as_bytes())];
     let made = |correction| {
-        QrCode::encode_segments_advanced(&segments, correction, Version::MIN, Version::new(VERSION_MOST), None, true)
-            .ok()
+        let code = QrCode::with_error_correction_level(link.as_bytes(), correction).ok()?;
+        matches!(code.version(), Version::Normal(version) if version <= VERSION_MOST).then_some(code)
     };
-    let qr = made(QrCodeEcc::Medium).or_else(|| made(QrCodeEcc::Low))?;
-    let side = usize::try_from(qr.size()).ok()?;
-    let mut dark = Vec::with_capacity(side * side);
-    for y in 0..qr.size() {
-        for x in 0..qr.size() {
-            dark.push(qr.get_module(x, y));
-        }
-    }
-    Some(Code { side, dark })
+    let qr = made(EcLevel::M).or_else(|| made(EcLevel::L))?;
+    let dark = qr.to_colors().into_iter().map(|colour| colour == Color::Dark).collect();
+    Some(Code { side: qr.width(), dark })
 }
