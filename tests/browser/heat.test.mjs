@@ -97,7 +97,7 @@ in_every_engine("heat", ({ check }) => {
     await start_wig(page, "Tinder-box", { fibre: "unknown" });
     await go_tab(page, "heat");
     assert.match(await text_at(page, "trial"), /60 °C/);
-    for (const [result, next] of [["no_set", /70 °C/], ["held", /Found: it held from 70 °C to 70 °C/]]) {
+    for (const [result, next] of [["no_set", /70 °C/], ["held", /Found: it held at 70 °C/]]) {
       await unfold(page, "Record what it showed");
       await pick(page, "test_lock-lock_result", result);
       await record(page, "test_lock");
