@@ -52,7 +52,7 @@ in_every_engine("kept", ({ check, engine }) => {
     await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
     const seen = await page.evaluate(() => ["not-saved", "saving"].map((id) => {
       const { top, bottom } = document.getElementById(id).getBoundingClientRect();
-      return [id, scrollY > 1000 && top >= 0 && bottom <= innerHeight];
+      return [id, scrollY > 1000 && top >= 0 && bottom <= innerHeight + 1];
     }));
     assert.deepEqual(seen, [["not-saved", true], ["saving", true]]);
     await page.setViewport({ width: 768, height: 900 });
