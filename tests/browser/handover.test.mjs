@@ -37,6 +37,7 @@ const sheet_ready = (page) => until(page, () => document.querySelector(".sheet")
 async function handed(page) {
   await go_tab(page, "sheet");
   await sheet_ready(page);
+  await until(page, () => document.querySelector("section[aria-labelledby=hand-link] button") !== null);
   await page.evaluate(() => document.querySelector("section[aria-labelledby=hand-link] button").click());
   return made_link(page);
 }

@@ -20,6 +20,7 @@ const demo = (tab) => ({ name: `demo-${tab}`, hash: `#/wig/${DEMO}/${tab}` });
 /** The helper's side, one line ticked and one opened. */
 async function open_helper(page) {
   await until(page, () => document.querySelector(".sheet") !== null);
+  await until(page, () => document.querySelector("section[aria-labelledby=hand-link] button") !== null);
   await page.evaluate(() => document.querySelector("section[aria-labelledby=hand-link] button").click());
   await page.evaluate((link) => { location.href = link; }, await until(page, () => document.getElementById("made-link")?.value));
   await until(page, () => document.querySelectorAll(".card.line").length > 2);

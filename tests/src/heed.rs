@@ -3,10 +3,7 @@
 //! What it is: their answer as the page's bench would give it, made binding. What it is not: the checks (see `plan::care`).
 
 use measure::prefs::Prefs;
-use plan::{
-    care::{self, Bench},
-    working::Weight,
-};
+use plan::care::{self, Bench};
 use record::{
     field::Value,
     history::{fold::fold, log::Log},
@@ -47,7 +44,7 @@ pub fn heed(
     let words = |say: &measure::say::Say| say.words(&WORDS, &prefs);
     let against: Vec<String> = care::before(&bench, &condition, work)
         .iter()
-        .filter(|finding| finding.rule.weight != Weight::Consider)
+        .filter(|finding| finding.asks_judgement())
         .map(|finding| format!("{}: {} {}", finding.rule.name, words(&finding.what), words(&finding.remedy)))
         .collect();
     if !against.is_empty() {

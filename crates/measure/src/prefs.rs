@@ -7,7 +7,7 @@ use crate::{
     decimal,
     money::Money,
     quantity::{
-        ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time,
+        Area, ArealNumberDensity, Length, LinearMassDensity, LinearNumberDensity, Mass, ThermodynamicTemperature, Time,
         Volume, units,
     },
     unit::{Kind, Unit},
@@ -156,6 +156,14 @@ impl Prefs {
             _ if litres >= 0.9995 => self.shown(base, Unit::Litre, 1),
             _ if litres >= 0.01 => self.shown(base, Unit::Millilitre, 0),
             _ => self.shown(base, Unit::Millilitre, 1),
+        }
+    }
+
+    /// The area of a zone: cm² or in².
+    pub fn area(&self, area: Area) -> String {
+        match self.lengths {
+            Lengths::Metric => format!("{} cm²", self.number(area.get::<units::square_centimeter>(), 0)),
+            Lengths::Inches => format!("{} in²", self.number(area.get::<units::square_inch>(), 1)),
         }
     }
 

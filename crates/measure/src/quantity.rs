@@ -10,7 +10,7 @@ pub use uom::si::f64::{
 
 /// Units to construct and read quantities with, one module per quantity.
 pub mod units {
-    pub use uom::si::area::{square_centimeter, square_meter, square_millimeter};
+    pub use uom::si::area::{square_centimeter, square_inch, square_meter, square_millimeter};
     pub use uom::si::areal_number_density::{per_square_centimeter, per_square_meter};
     pub use uom::si::length::{centimeter, inch, meter, micrometer, millimeter};
     pub use uom::si::linear_mass_density::kilogram_per_meter;

@@ -279,6 +279,31 @@ fn weft_steps_are_the_answers_weft() {
 }
 
 #[test]
+fn a_row_sewn_from_the_weft_plan_is_its_step() {
+    let mut bench = Bench::read(BOB);
+    let (state, answer) = (bench.state(), bench.answer().expect("an answer"));
+    let sewing = plan::steps::sewing(&Wig::new(&state), &answer);
+    let rows = || sewing.iter().filter(|work| work.choice("sewn_as") == Some("row"));
+    assert_eq!(rows().count(), answer.likely.prepared.placement.rows.len());
+    assert!(rows().all(|work| plan::steps::open_step(&state, work).is_none()), "nothing is planned yet");
+    bench.say("plan");
+    let state = bench.state();
+    for work in rows() {
+        let step = plan::steps::open_step(&state, work).expect("its step");
+        let found = planned::steps(&state).into_iter().find(|one| one.id == step).expect("a step");
+        assert_eq!(found.planned.work, *work);
+        assert_eq!(found.progress(), Progress::Open);
+    }
+    // A row somewhere else is nobody's step.
+    let elsewhere = Work::read(
+        kind_named("sew_weft").unwrap(),
+        [("sewn_as", "row"), ("length", "10 cm"), ("section", "top"), ("place", "1 mm")],
+        &Prefs::default(),
+    );
+    assert_eq!(plan::steps::open_step(&state, &elsewhere.unwrap()), None);
+}
+
+#[test]
 fn minutes_come_with_paces_only() {
     let bench = Bench::read(BOB);
     let (state, answer, paces) = (bench.state(), bench.answer(), Paces::default());

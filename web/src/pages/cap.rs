@@ -140,11 +140,7 @@ fn zone_words(zone: &plan::fullness::ZoneFullness, full: &Fullness, prefs: &meas
         Ground::Knotted { .. } => "web.ground_knotted",
         Ground::Closed { .. } => "web.ground_closed",
     };
-    let area = zone.area.get::<measure::quantity::units::square_centimeter>();
-    let area = match prefs.lengths {
-        measure::prefs::Lengths::Metric => format!("{} cm²", prefs.number(area, 0)),
-        measure::prefs::Lengths::Inches => format!("{} in²", prefs.number(area / 6.4516, 1)),
-    };
+    let area = prefs.area(zone.area);
     html! {
         <p>{ ta("web.zone_words", [
             Arg::Key(ground),

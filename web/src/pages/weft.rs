@@ -5,9 +5,8 @@
 use std::rc::Rc;
 
 use measure::{
-    decimal::fixed,
     prefs::Prefs,
-    quantity::{Length, Time, units},
+    quantity::{Time, units},
     say::Arg,
 };
 use plan::{
@@ -26,6 +25,7 @@ use record::{
     wig::{
         figure::{Figure, Origin},
         figures::Wig,
+        work::{Work, sew_weft},
     },
     workshop::lots::Lot,
 };
@@ -35,7 +35,7 @@ use crate::parts::plain::{self, columns, folded, p, section};
 
 use crate::{
     pages::{
-        bench::{Named, work_form},
+        bench::{Named, WorkForm, given, work_form},
         cap::{Props, head_refused},
         lots::{LotCard, add_lot},
     },
@@ -54,6 +54,7 @@ use crate::{
     },
     store::{
         desk::{Desk, use_desk},
+        judge,
         model::Whose,
     },
 };
@@ -100,6 +101,7 @@ fn headline(reckoned: &Reckoned, prefs: &Prefs) -> Html {
 
 fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs) -> Html {
     let rows = &answer.likely.prepared.placement.rows;
+    let works = plan::steps::sewing(&Wig::new(&desk.state(props.whose, LogId::Wig(props.wig))), answer);
     html! {
         <>
             { short_facts(answer, lots, prefs) }
@@ -109,7 +111,7 @@ fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, pref
                     <div class="cap-map rows">
                         { for pictures::rows(&desk.state(props.whose, LogId::Wig(props.wig)), answer, prefs).iter().map(|drawing| draw(drawing, "cap-view", None, prefs)) }
                     </div>
-                    { rows_table(props, answer, lots, prefs) }
+                    { rows_table(props, answer, &works, lots, prefs) }
                 </> }) }
             }
             if !answer.laid.is_empty() {
@@ -123,7 +125,7 @@ fn behind(desk: &Desk, props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, pref
             }
             { fullness_table(answer, prefs) }
             { reach_table(answer, prefs) }
-            { edges(props, answer, prefs) }
+            { edges(props, answer, &works, prefs) }
             { lines(&answer.lines, prefs) }
             { choose_main(desk, props, lots) }
         </>
@@ -172,7 +174,7 @@ fn place(row: &PlannedRow, prefs: &Prefs) -> String {
     )
 }
 
-fn rows_table(props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs) -> Html {
+fn rows_table(props: &Props, answer: &Answer, works: &[Work], lots: &Rc<Vec<Lot>>, prefs: &Prefs) -> Html {
     let rows = &answer.likely.prepared.placement.rows;
     let lot_of = |index: usize| -> String {
         let mut names: Vec<&str> = answer
@@ -192,7 +194,7 @@ fn rows_table(props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs
                     { for rows.iter().enumerate().map(|(index, row)| {
                         let zones: Vec<String> = row.zones.iter().map(|(zone, _)| t(zone.label())).collect();
                         let part = if row.part { format!(" ({})", t("web.part_row")) } else { String::new() };
-                        let done = html! { <Sewn whose={props.whose} wig={props.wig} row={row.clone()} number={index + 1} lot={answer.likely.prepared.main} fold={fold(answer)} /> };
+                        let done = html! { <Sewn whose={props.whose} wig={props.wig} work={works.get(index).cloned()} number={index + 1} /> };
                         plain::row((index + 1).to_string(), vec![
                             (place(row, prefs) + &part).into(),
                             zones.join(", ").into(),
@@ -207,21 +209,13 @@ fn rows_table(props: &Props, answer: &Answer, lots: &Rc<Vec<Lot>>, prefs: &Prefs
     }
 }
 
-/// The fold at a row's end, as the answer reckons it.
-fn fold(answer: &Answer) -> Length {
-    let rows = answer.likely.prepared.placement.rows.len().max(1) as f64;
-    answer.likely.prepared.amounts.folds / rows
-}
-
 /// Which row.
 #[derive(Properties, PartialEq)]
 struct SewnProps {
     whose: Whose,
     wig: record::id::WigId,
-    row: PlannedRow,
+    work: Option<Work>,
     number: usize,
-    lot: LotId,
-    fold: Length,
 }
 
 /// "Sewn" records the planned figures; "Sewn, but…" opens them first.
@@ -230,25 +224,24 @@ fn Sewn(props: &SewnProps) -> Html {
     let desk = use_desk();
     let open = use_cell(|| false);
     let log = LogId::Wig(props.wig);
-    let section = match props.row.section {
-        Section::BackAndSides => "back_and_sides",
-        Section::Top => "top",
-    };
-    let length = (props.row.length + props.fold).get::<units::centimeter>();
-    let given = vec![
-        ("sewn_as", "row".to_owned()),
-        ("length", format!("{} cm", fixed(length, 1))),
-        ("lot", props.lot.to_string()),
-        ("section", section.to_owned()),
-        ("place", format!("{} mm", fixed(props.row.at.get::<units::millimeter>(), 0))),
-    ];
+    let Some(work) = &props.work else { return html! {} };
+    let step = plan::steps::open_step(&desk.state(props.whose, log), work);
+    let given = given(work);
     let done = {
-        let (desk, given, whose) = (desk.clone(), given.clone(), props.whose);
+        let (desk, open, given, whose) = (desk.clone(), open.clone(), given.clone(), props.whose);
         Callback::from(move |_: MouseEvent| {
-            let texts = given.iter().map(|(name, text)| (*name, text.as_str()));
-            if let Ok(body) = desk::work(&record::wig::work::sew_weft::KIND, texts, &desk.model().prefs) {
-                let then = Callback::from(|_: bool| focus::later(vec!["rows-title".to_owned(), "headline".to_owned()]));
-                desk.write(whose, vec![(log, body)], None, then);
+            let mut texts: Vec<(String, String)> =
+                given.iter().map(|(name, text)| ((*name).to_owned(), text.clone())).collect();
+            // The plan of work knows then that it is done.
+            texts.extend(step.map(|step| ("step".to_owned(), step.to_string())));
+            match judge::work(desk.model(), whose, log, &sew_weft::KIND, &texts) {
+                Ok(body) => {
+                    let then =
+                        Callback::from(|_: bool| focus::later(vec!["rows-title".to_owned(), "headline".to_owned()]));
+                    desk.write(whose, vec![(log, body)], None, then);
+                }
+                // The form says why.
+                Err(_) => open.set(true),
             }
         })
     };
@@ -264,13 +257,13 @@ fn Sewn(props: &SewnProps) -> Html {
                 <button type="button" class="plain" aria-label={format!("{}: {}", t("web.sewn_but"), name)} aria-expanded={if open.get() { "true" } else { "false" }} onclick={toggle}>{ t("web.sewn_but") }</button>
             </span>
             if open.get() {
-                { work_form(props.whose, log, Named("sew_weft"), given, {
+                <WorkForm whose={props.whose} log={log} kind={Named("sew_weft")} {step} {given} then={{
                     let open = open.clone();
                     Callback::from(move |()| {
                         open.set(false);
                         focus::later(vec!["rows-title".to_owned(), "headline".to_owned()]);
                     })
-                }) }
+                }} />
             }
         </>
     }
@@ -343,38 +336,26 @@ fn reach_table(answer: &Answer, prefs: &Prefs) -> Html {
 }
 
 /// Hairline and parting out of the same packs, and their recording.
-fn edges(props: &Props, answer: &Answer, prefs: &Prefs) -> Html {
+fn edges(props: &Props, answer: &Answer, works: &[Work], prefs: &Prefs) -> Html {
     let amounts = &answer.likely.prepared.amounts;
-    let none = Length::new::<units::meter>(0.0);
-    if amounts.hairline <= none && amounts.parting <= none {
+    let form = |sewn_as: &str, key: &str| match works.iter().find(|work| work.choice("sewn_as") == Some(sewn_as)) {
+        None => html! {},
+        Some(work) => {
+            let form = work_form(props.whose, LogId::Wig(props.wig), Named("sew_weft"), given(work), Callback::noop());
+            folded(t(key), form)
+        }
+    };
+    let (hairline, parting) = (form("hairline", "web.record_hairline"), form("parting", "web.record_parting"));
+    let nothing = works.iter().all(|work| work.choice("sewn_as") == Some("row"));
+    if nothing {
         return html! {};
     }
-    let given = |purpose: &str, length: Length| {
-        vec![
-            ("sewn_as", purpose.to_owned()),
-            ("length", format!("{} cm", fixed(length.get::<units::centimeter>(), 1))),
-            ("lot", answer.likely.prepared.main.to_string()),
-        ]
-    };
-    let first = |purpose: plan::hairline::Purpose| {
-        answer.likely.prepared.edge.iter().find(|piece| piece.purpose == purpose).map_or(none, |piece| piece.length)
-    };
-    let log = LogId::Wig(props.wig);
-    html! {
-        { section("edges-title", "web.edges_title", html! { <>
-            <p id="edges">{ ta("web.edges", [Arg::Text(prefs.run(amounts.hairline)), Arg::Text(prefs.run(amounts.parting)), Arg::Text(prefs.run(answer.left_over()))]) }</p>
-            if amounts.hairline > none {
-                { folded(t("web.record_hairline"), html! { <>
-                    { work_form(props.whose, log, Named("sew_weft"), given("hairline", first(plan::hairline::Purpose::Hairline)), Callback::noop()) }
-                </> }) }
-            }
-            if amounts.parting > none {
-                { folded(t("web.record_parting"), html! { <>
-                    { work_form(props.whose, log, Named("sew_weft"), given("parting", first(plan::hairline::Purpose::Parting)), Callback::noop()) }
-                </> }) }
-            }
-        </> }) }
-    }
+    let left = [amounts.hairline, amounts.parting, answer.left_over()].map(|length| Arg::Text(prefs.run(length)));
+    section(
+        "edges-title",
+        "web.edges_title",
+        html! { <><p id="edges">{ ta("web.edges", left) }</p>{ hairline }{ parting }</> },
+    )
 }
 
 /// Which lot the rows are reckoned with.

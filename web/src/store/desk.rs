@@ -11,6 +11,7 @@ use record::{
         entry::{Body, Entry, LogId, Written},
     },
     id::{EntryId, Id, LotId, StepId, WigId},
+    wig::work::Work,
 };
 use yew::{Callback, UseReducerHandle, hook, use_context};
 
@@ -172,6 +173,19 @@ impl Desk {
             // Whoever waited since the first attempt hears of this one.
             self.write_entries(Whose::Own, entries.clone(), waiting.clone());
         }
+    }
+
+    /// Puts work into a wig's plan, each piece where it is least out of order.
+    pub fn plan_works(&self, whose: Whose, log: LogId, works: Vec<Work>, then: Callback<bool>) {
+        let state = self.state(whose, log);
+        let mut ids: Vec<StepId> = works.iter().filter_map(|_| self.new_step()).collect();
+        // A browser without chance gives no identities: then nothing can be planned.
+        if ids.len() < works.len() {
+            return;
+        }
+        let mut fresh = || ids.pop().unwrap_or(StepId(Id::from_bytes([0; 16])));
+        let bodies = plan::steps::plan(&state, works, &mut fresh);
+        self.write(whose, bodies.into_iter().map(|body| (log, body)).collect(), None, then);
     }
 
     /// A new identity for a wig.

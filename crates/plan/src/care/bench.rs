@@ -65,6 +65,13 @@ pub struct Finding {
     pub remedy: Say,
 }
 
+impl Finding {
+    /// Whether going on all the same is somebody's own judgement, to be recorded; what is only to be considered is not.
+    pub fn asks_judgement(&self) -> bool {
+        self.rule.weight != Weight::Consider
+    }
+}
+
 /// What is the matter, and what to do.
 pub(super) type Told = (Say, Say);
 

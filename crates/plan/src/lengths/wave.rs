@@ -25,6 +25,11 @@ impl Wave {
         sine / libm::asin(sine.min(1.0))
     }
 
+    /// From crest to crest, as it hangs.
+    pub fn pitch(&self) -> Length {
+        Length::new::<meter>(self.crest)
+    }
+
     /// Lock in one wave, crest to crest.
     pub fn turn(&self) -> Length {
         Length::new::<meter>(self.crest / self.share())

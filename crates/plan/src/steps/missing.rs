@@ -6,6 +6,7 @@ use measure::quantity::units;
 use record::{
     field::Value,
     history::fold::State,
+    id::StepId,
     wig::{
         steps::{self, Progress},
         work::Work,
@@ -58,6 +59,21 @@ pub fn missing(state: &State, suggested: Vec<Work>) -> Vec<Work> {
         needed
     });
     missing
+}
+
+/// The step still to do that a piece of work is: the nearest like it, a row within [`SAME_ROW`] of its place.
+pub fn open_step(state: &State, work: &Work) -> Option<StepId> {
+    let mut nearest: Option<(f64, StepId)> = None;
+    for step in steps::steps(state) {
+        if !matches!(step.progress(), Progress::Open | Progress::Begun) {
+            continue;
+        }
+        let apart = apart(&step.planned.work, work, SAME_ROW);
+        if let Some(apart) = apart.filter(|apart| nearest.is_none_or(|(least, _)| *apart < least)) {
+            nearest = Some((apart, step.id));
+        }
+    }
+    nearest.map(|(_, id)| id)
 }
 
 /// Weft in rows, m.

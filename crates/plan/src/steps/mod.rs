@@ -12,6 +12,6 @@ pub(crate) mod words;
 
 pub use guide::{Guide, guide};
 pub use into::plan;
-pub use missing::missing;
+pub use missing::{missing, open_step};
 pub use order::rank;
-pub use suggest::suggest;
+pub use suggest::{sewing, suggest};

@@ -63,6 +63,13 @@ pub fn suggest(wig: &Wig<'_>, answer: Option<&Answer>, paces: Option<&Paces>) ->
     steps.all.into_iter().map(|(_, work)| work).collect()
 }
 
+/// The weft still to sew, each piece as the work it will be: the rows in the answer's order, then edge and parting.
+pub fn sewing(wig: &Wig<'_>, answer: &Answer) -> Vec<Work> {
+    let mut steps = Steps { all: Vec::new(), paces: None };
+    weft(&mut steps, wig, answer);
+    steps.all.into_iter().map(|(_, work)| work).collect()
+}
+
 /// Steps with their places in the order.
 struct Steps<'a> {
     all: Vec<(u32, Work)>,

@@ -5,7 +5,7 @@
 use measure::{prefs::Prefs, say::Arg};
 use plan::{
     care::{self, Finding},
-    working::{Caution, Weight},
+    working::Caution,
 };
 use record::{
     field::Value,
@@ -32,18 +32,10 @@ pub fn findings(found: &[Finding], prefs: &Prefs) -> Html {
     html! { <div class="found" role="status">{ cautions(&all, prefs) }</div> }
 }
 
-/// The weight of the heaviest.
-pub fn heaviest(found: &[Finding]) -> Option<Weight> {
-    found.iter().map(|finding| finding.rule.weight).max()
-}
-
 /// The names of what is overruled by going on all the same.
 pub fn names(found: &[Finding]) -> String {
-    let names: Vec<&str> = found
-        .iter()
-        .filter(|finding| finding.rule.weight != Weight::Consider)
-        .map(|finding| finding.rule.name)
-        .collect();
+    let names: Vec<&str> =
+        found.iter().filter(|finding| finding.asks_judgement()).map(|finding| finding.rule.name).collect();
     names.join(" ")
 }
 
@@ -62,11 +54,6 @@ pub fn hazard_of(work: &Work) -> Html {
             <div class="hazard" role="note"><p><strong>{ t("web.hazard") }</strong>{ for hazard.lines.iter().map(|line| format!(" {}", t(line))) }</p></div>
         },
     }
-}
-
-/// Whether going on is somebody's own judgement.
-pub fn is_heavy(found: &[Finding]) -> bool {
-    matches!(heaviest(found), Some(Weight::Stop | Weight::Care))
 }
 
 /// What was overruled in work that was done, with the person's words.

@@ -3,7 +3,7 @@
 //! What it is: fields from the kind's table, drafts, checks beside them. What it is not: the checks.
 
 use measure::{civil::Minute, say::Arg};
-use plan::{care::Finding, working::Weight};
+use plan::care::Finding;
 use record::{
     field::{Field, Holds},
     history::{
@@ -231,11 +231,11 @@ pub fn WorkForm(props: &FormProps) -> Html {
             props.whose,
         )
     };
-    let label = match (props.correct.is_some(), checks::heaviest(&found)) {
-        (true, _) => t("web.correct_save"),
-        (_, Some(Weight::Stop | Weight::Care)) => t("web.my_judgement"),
-        _ => t("web.record_save"),
-    };
+    let label = t(match (props.correct.is_some(), overruled.is_empty()) {
+        (true, _) => "web.correct_save",
+        (_, false) => "web.my_judgement",
+        _ => "web.record_save",
+    });
     html! {
         <form class="form work" {onsubmit} novalidate=true>
             if props.correct.is_none() { { checks::hazard(kind, &now, &desk.model().prefs) } }

@@ -24,7 +24,7 @@ use record::{
 };
 use yew::prelude::*;
 
-pub use form::{Given, Named, work_form};
+pub use form::{Given, Named, WorkForm, given, work_form};
 pub use names::Names;
 
 use self::{

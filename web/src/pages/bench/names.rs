@@ -20,7 +20,7 @@ pub struct Names<'a> {
 /// What tells of the entry itself and is shown beside it, not in it.
 const BESIDE: &[&str] = &["stock", "stock_2", "stock_3", "step", "more_to_come", "overruled", "judgement", "photo"];
 /// What needs no name before it.
-const BARE: &[&str] = &[
+pub const BARE: &[&str] = &[
     "words",
     "sewn_as",
     "remark", // What follows repeats the name of its kind of work: "Put away: Put away: …".

@@ -141,7 +141,7 @@ pub fn Next(props: &NextProps) -> Html {
         Callback::from(move |event: InputEvent| why.set(text_of(&event)))
     };
     let may = judge::planned(desk.model(), whose, log, &work);
-    let done = if checks::is_heavy(&found) { t("web.done_judgement") } else { t("web.done") };
+    let done = t(if overruled.is_empty() { "web.done" } else { "web.done_judgement" });
     html! {
         <div class="card next-step">
             <p class="what"><strong>{ names.to_do(&work) }</strong></p>

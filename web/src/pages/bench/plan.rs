@@ -4,7 +4,7 @@
 
 use std::rc::Rc;
 
-use measure::say::Arg;
+use measure::{quantity::units, say::Arg};
 use plan::{care, pace::Span};
 use record::{
     history::{
@@ -14,7 +14,7 @@ use record::{
     id::StepId,
     wig::{
         figures::Wig,
-        steps::{GAP, Planned, Progress, Step, steps},
+        steps::{Planned, Progress, Step, steps},
         work::Work,
     },
 };
@@ -89,7 +89,7 @@ fn hours(desk: &Desk, whose: Whose, all: &[Step<'_>]) -> Html {
     let total = desk.model().bench(whose).paces().total(open.iter().copied());
     let span = |key, span: &Span| ta(key, [Arg::Time(span.likely), Arg::Time(span.low), Arg::Time(span.high)]);
     let mut words = vec![ta("web.plan_steps", [Arg::Count(open.len() as i64)]), span("web.plan_hours", &total.bench)];
-    if total.waiting.high > total.waiting.high * 0.0 {
+    if total.waiting.high.get::<units::minute>() > 0.0 {
         words.push(span("web.plan_waiting", &total.waiting));
     }
     p("", words.join(" "))
@@ -219,20 +219,7 @@ fn Suggested(props: &PlanProps) -> Html {
     let names = Names { lots: &lots };
     let take = {
         let (desk, wanted) = (desk.clone(), wanted.clone());
-        Callback::from(move |_: MouseEvent| {
-            let state = desk.state(whose, log);
-            let last = steps(&state).last().map_or(0, |step| step.planned.place);
-            let bodies: Vec<(LogId, Body)> = wanted
-                .iter()
-                .enumerate()
-                .filter_map(|(at, work)| {
-                    let place = last.saturating_add(GAP.saturating_mul(at as u32 + 1));
-                    let planned = Planned { place, work: work.clone(), skipped: None };
-                    Some((log, desk::plan_step(&state, desk.new_step()?, planned)))
-                })
-                .collect();
-            desk.write(whose, bodies, None, Callback::noop());
-        })
+        Callback::from(move |_: MouseEvent| desk.plan_works(whose, log, wanted.clone(), Callback::noop()))
     };
     html! {
         <div class="card">

@@ -5,12 +5,9 @@
 use measure::{prefs::Prefs, say::Arg};
 use plan::dye::{BathPlan, Dipping, DyePart};
 use record::{
-    history::{desk, entry::LogId},
+    history::entry::LogId,
     trade::dye::Class,
-    wig::{
-        steps::{GAP, Planned, steps},
-        work::{Work, dye as dye_work},
-    },
+    wig::work::{Work, dye as dye_work},
     workshop::dyes::Dose,
 };
 use sheet::{colour::bath as curve, drawing::Voice};
@@ -194,17 +191,14 @@ fn Record(props: &RecordProps) -> Html {
     let to_plan = {
         let (desk, said, work) = (desk.clone(), said.clone(), work.clone());
         Callback::from(move |_: MouseEvent| {
-            let (Ok(work), Some(id)) = (work.clone(), desk.new_step()) else { return };
-            let state = desk.state(whose, log);
-            let last = steps(&state).last().map_or(0, |step| step.planned.place);
-            let planned = Planned { place: last.saturating_add(GAP), work, skipped: None };
+            let Ok(work) = work.clone() else { return };
             let said = said.clone();
             let then = Callback::from(move |safe: bool| {
                 if safe {
                     said.set(Some(t("web.bath_in_plan")));
                 }
             });
-            desk.write(whose, vec![(log, desk::plan_step(&state, id, planned))], None, then);
+            desk.plan_works(whose, log, vec![work], then);
         })
     };
     let toggle = {

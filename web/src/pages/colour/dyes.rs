@@ -25,7 +25,7 @@ use crate::{
         reckon::today,
     },
     shell::{
-        focus,
+        focus, js,
         talk::{WORDS, choice, t, ta},
     },
     store::{
@@ -141,13 +141,7 @@ fn DyeCard(props: &CardProps) -> Html {
         let labelled = labelled.clone();
         Callback::from(move |_: MouseEvent| labelled.set(!labelled.get()))
     };
-    let print = Callback::from(|_: MouseEvent| {
-        if let Some(window) = web_sys::window()
-            && window.print().is_err()
-        {
-            crate::shell::js::focus_id("dye-label");
-        }
-    });
+    let print = Callback::from(|_: MouseEvent| js::print());
     html! {
         <article class="card lot" aria-label={dye.name.clone()}>
             <h3>{ &dye.name }</h3>

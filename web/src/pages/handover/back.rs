@@ -73,12 +73,14 @@ pub fn Back(props: &Props) -> Html {
     html! {
         <div class="handover">
             { section("hand-link", "web.hand_link", html! { <>
-                if props.handed.as_ref().is_some_and(|handed| handed.lines.is_empty()) {
-                    { p("hint", t("web.hand_link_none")) }
-                } else {
-                    { p("", t("web.hand_link_hint")) }
-                    <p class="actions">{ button("", t("web.hand_link_make"), link) }</p>
-                }
+                { match &props.handed {
+                    None => p("hint", t("web.reckoning")),
+                    Some(handed) if handed.lines.is_empty() => p("hint", t("web.hand_link_none")),
+                    Some(_) => html! { <>
+                        { p("", t("web.hand_link_hint")) }
+                        <p class="actions">{ button("", t("web.hand_link_make"), link) }</p>
+                    </> },
+                } }
                 if let Some((_, words, link)) = stands {
                     <p role="status">{ words }</p>
                     if !link.is_empty() { { link_box(&link) } }

@@ -13,7 +13,11 @@ use yew::prelude::*;
 
 use super::{draft, send::Send};
 use crate::{
-    pages::bench::{checks, form::work_field},
+    pages::bench::{
+        checks,
+        form::work_field,
+        names::{BARE, Names},
+    },
     parts::{
         cell::{Cell, use_cell},
         plain::{button, p},
@@ -117,13 +121,9 @@ fn one(handed: &Handed, line: &Line, again: &Cell<u32>, lots: &[Lot], prefs: &me
                 record::field::Value::Lot(lot) => {
                     handed.lots.iter().find(|(id, _)| id == lot).map(|(_, name)| name.clone()).unwrap_or_default()
                 }
-                other => crate::pages::bench::names::Names { lots }.value(other),
+                other => Names { lots }.value(other),
             };
-            if ["words", "remark", "sewn_as"].contains(&of.name) {
-                shown
-            } else {
-                format!("{}: {shown}", field(of.name))
-            }
+            if BARE.contains(&of.name) { shown } else { format!("{}: {shown}", field(of.name)) }
         })
         .collect();
     let guide = plan::steps::guide(line.kind.name);

@@ -41,15 +41,11 @@ fn taken() -> Option<String> {
     let window = web_sys::window()?;
     let hash = window.location().hash().ok()?;
     let payload = hash.strip_prefix(link::ROUTE)?.to_owned();
-    let cleared = window
-        .history()
-        .ok()
-        .map(|history| history.replace_state_with_url(&JsValue::NULL, "", Some(&Route::Open.href())));
-    if payload.is_empty() || !matches!(cleared, Some(Ok(()))) {
-        // An address that cannot be cleared is still read; the person can close the window.
-        return Some(payload).filter(|payload| !payload.is_empty());
+    // An address that cannot be cleared is still read; the person can close the window.
+    if let Ok(history) = window.history() {
+        drop(history.replace_state_with_url(&JsValue::NULL, "", Some(&Route::Open.href())));
     }
-    Some(payload)
+    Some(payload).filter(|payload| !payload.is_empty())
 }
 
 /// The page.

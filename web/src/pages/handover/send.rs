@@ -111,8 +111,7 @@ async fn with_photos(mut slip: Slip) -> Slip {
         let Some(record::field::Value::Photo(id)) = answer.work.get("photo") else { continue };
         let Ok(Some(data)) = js::photo_data(&id.to_string()).await else { continue };
         let text = data.split_once("base64,").map_or("", |(_, text)| text);
-        let bytes = text.trim_end_matches('=').len() * 3 / 4;
-        if let (Some(bytes), Some(id)) = (base64::from_plain(text, bytes), PhotoId::read(&id.to_string())) {
+        if let (Some(bytes), Some(id)) = (base64::of_plain(text), PhotoId::read(&id.to_string())) {
             slip.photos.push(Photo { id, bytes });
         }
     }

@@ -93,7 +93,7 @@ fn looks(page: &Page<'_>, of: Of, curled: bool) -> Html {
         .map(|wide| Stands::figure(&Arg::Gap(wide.likely), &wide.origin, prefs));
     let pitch = need.and_then(|need| match &need.look.fall {
         Fall::Curl { pitch, .. } => Some(prefs.gap(*pitch)),
-        Fall::Wave { wave, .. } => Some(prefs.gap(wave.turn() * wave.share())),
+        Fall::Wave { wave, .. } => Some(prefs.gap(wave.pitch())),
         Fall::Straight => None,
     });
     let rod = need

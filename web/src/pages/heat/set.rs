@@ -8,10 +8,9 @@ use plan::{
     lengths::{Problem, Reach},
 };
 use record::{
-    history::{desk, entry::Body},
     trade::heat::Medium,
     wig::{
-        steps::{GAP, Planned, steps},
+        steps::steps,
         work::{Work, kind_named},
         zone::Zone,
     },
@@ -122,11 +121,9 @@ fn take(page: &Page<'_>, plan: &HeatPlan, zone: Zone, zones: &[Zone]) -> Html {
     let add = {
         let (desk, whose, log) = (page.desk.clone(), page.whose, page.log);
         Callback::from(move |_: MouseEvent| {
-            let state = desk.state(whose, log);
-            let (Some(work), Some(id)) = (work.clone(), desk.new_step()) else { return };
-            let place = steps(&state).last().map_or(0, |step| step.planned.place).saturating_add(GAP);
-            let body: Body = desk::plan_step(&state, id, Planned { place, work, skipped: None });
-            desk.write(whose, vec![(log, body)], None, Callback::noop());
+            if let Some(work) = work.clone() {
+                desk.plan_works(whose, log, vec![work], Callback::noop());
+            }
         })
     };
     // Another plan is another form; what was typed over the old one would not fit it.
